@@ -123,6 +123,10 @@ def test_a_battery_beside_its_load_is_judged_for_it() -> None:
     [
         ("what does DoD mean. which fuse for 2 AWG", {"meaning"}),
         ("aic is what? and which breaker", {"meaning"}),
+        ("What on earth is reserve capacity, and which breaker", {"meaning"}),
+        ("What is meant by ampacity? and which breaker", {"meaning"}),
+        ("somebody say what a class T is, and which cable", {"meaning"}),
+        ("35 mm2 is wot awg.. and which breaker", set()),
         ("a 35 A fuse. 600 MCA is what in CCA", set()),  # counted in another rating
         ("what's the CCA left at -5, and which fuse", set()),
         ("fuse for 35 mm2, and how much liter is lfp", {"weight"}),

@@ -17,6 +17,14 @@ from tests.talks import talk
          "run-time"),
         ("Forget that, the 100 W panel works a treat. How full is 12.35 on an AGM?", "rest-voltage"),
         ("Not asking whether the panel copes, 80 W. Which cable for a 90 A windlass, 8 m away?", "cable-size"),
+        ("The panel is 70 W and does what it should. Hours from half with 20 A into 110 Ah of gel?", "charge-time"),
+        ("Cable is 50 mm2, fuse 200, don't go on about those, will a 750 CCA wet one turn a 170 A thruster",
+         "run-check"),
+        ("Thruster in, 200 A breaker in, both working. 50 mm2 lugs for M10 studs, tinned or bare?", "terminals"),
+        ("My brother went lithium and saved 20 kilos, good for him. How full is 12.35 on a wet one", "rest-voltage"),
+        ("We fitted 95 mm2 and strapped it, lovely, but the studs are M8 and carry 240 amps, big enough are they",
+         "terminals"),
+        ("Fuse is a 150 and the wire is 2/0 which I'm not touching what stud is on a group 31 case", "terminals"),
     ],
 )  # fmt: skip
 def test_what_is_called_settled_asks_nothing(text, topic):
@@ -29,6 +37,18 @@ def test_what_is_called_settled_asks_nothing(text, topic):
         ("Charger is a 20 A. What I'm unsure of is whether a 100 Ah gel may lie on its side", "mounting"),
         ("70 mm2, a 250 A fuse, 12.7 at rest. All she wants to know is how heavy a 100 Ah lithium is", "weight"),
         ("My uncle had 100 W of panel and never went ashore. Mine's a 95 Ah wet, how many hours at 4 A?", "run-time"),
+        ("the panel is 60 W, keeps up. q is may i join a 95 ah n a 110 ah agm in parallel", "bank-wiring"),
+        (
+            "Tested last spring, five years, no new one. I want to know how long 95 Ah runs a 3 A light",
+            "run-time",
+        ),
+        ("Sizes I know (group 31), studs I know (M8). What remains: may an AGM lie on its side?", "mounting"),
+        (
+            "How long charging takes I know, 8 hours at 25 A. I ask about the switch, it is on wet and mine is gel.",
+            "charger-setting",
+        ),
+        ("Motor 175 A, 50 mm2 laid already, 7 m. The fuse is what we're missing. What should it be?", "fuse-size"),
+        ("The weight I have, 30 kg. What nobody tells me is whether an AGM may lie on its side. May it?", "mounting"),
     ],
 )
 def test_what_stands_before_the_words_that_name_the_question_asks_nothing(text, topic):
@@ -68,6 +88,9 @@ def test_what_is_asked_is_answered_beside_it(text, topics):
     "text",
     [
         "Is the fuse all fine? What cable for 150 A?",
+        "Is that all right, and does it want a vent?",
+        "800 CCA at -10, what is left of it, and what fuse for 2/0?",
+        "The fuse is all fine. Is the first one healthy, and is the second.",
         "I hope 12.3 is fine. What cable for 150 A?",
         "The yard says the fuse is fine. Does a gel freeze?",
         "The fuse is fine. Does a gel freeze, and how much does it weigh?",

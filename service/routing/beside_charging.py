@@ -26,6 +26,22 @@ SIZE = regex(
 )
 SET_SO = r"(?:settings?|modes?|programmes?|programs?|profiles?|positions?|voltages?|volts?)"
 OF_ITS_SETTING = regex(rf"\bcharg(?:er|ing)s? {SET_SO}\b|\b{SET_SO}\b[^,.?!;]{{0,24}}\bcharger\b", re.IGNORECASE)
+ONE_OUTPUT = (
+    r"(?:\b(?:on|off|from|by|to) (?:the |an? )?(?:one|same|single|that) (?:output|outlet|lead|leg|charger)\b"
+    r"|\bone charger for (?:both|all|the (?:lot|pair|two|three))\b)"
+)
+TOLD_SO = regex(
+    rf"{ONE_OUTPUT}(?! ?\?| (?:ok(?:ay)?|fine|allowed|enough|right|possible|or|do|will|good|safe)\b)", re.IGNORECASE
+)
+ASKED_SO = regex(
+    rf"\b(?:can|may|could|should|must|is|are|do|does|will|would|how|which|whether)\b[^.?!;]{{0,60}}{ONE_OUTPUT}"
+    r"|\b(?:outputs|outlets|isolat\w*|separate\w*|one or two|two chargers|banks?)\b",
+    re.IGNORECASE,
+)
+AMPS_OF_IT = regex(
+    r"\bcharger (?:amps|size)\b|\b(?:what|which) (?:size|amps|amperage)\b|\bhow many amps\b|\bhow (?:big|strong)\b",
+    re.IGNORECASE,
+)
 BY_SIZE = regex(
     r"\bcharger|\b(?:amps?|amperes?|amperage|size[ds]?|sizing|big\w*|strong|powerful|current)\b", re.IGNORECASE
 )
@@ -63,6 +79,9 @@ def charger_only_named(message: Message, found: Set[str], told: Set[str]) -> set
     plain = OF_ITS_SETTING.sub(" ", message.text)
     if {"charger-size", "charger-setting"} <= found and plain != message.text and not BY_SIZE.search(plain):
         return {"charger-size"}
+    asked = {"charger-size", "charger-banks"} <= found and AMPS_OF_IT.search(message.text)
+    if asked and TOLD_SO.search(message.text) and not ASKED_SO.search(message.text):
+        return {"charger-banks"}  # "charger amps for three of 120 Ah, all on one output"
     if "charger-size" not in found or ("charger.current" in told) == ("charger-banks" in found):
         return set()
     by_cable = found & CIRCUIT and told & ANY_CABLE and "battery.capacity" not in told

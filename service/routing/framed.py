@@ -50,10 +50,18 @@ PLUGGED_IN = regex(  # "second, how long should I leave it plugged in?": till it
 
 TERM = (
     r"(?:an? )?[\"'“‘]?(?:c\.?c\.?a|m\.?c\.?a|hca|rc|reserve capacity|soc|dod|bms|agm|lfp|lifepo4|awg|aic|sulphation"
-    r"|sulfation|float|absorption|equali[sz]ation|(?:cold|marine)[- ]cranking(?: amps?)?)[\"'”’]?"
+    r"|sulfation|ampacity|class[- ]t(?: fuse)?|reserve minutes"
+    r"|float|absorption|equali[sz]ation|(?:cold|marine)[- ]cranking(?: amps?)?)[\"'”’]?"
 )
 MEANT = regex(  # "bms is wot.", "what's CCA short for", "wots rc, 160 in ah": a word that is asked by the way
-    rf"\b(?:what(?:['’]?s| is| does| do)|wots?|wats?) {TERM}(?: (?:short for|stands? for|mean)\b| ?(?:[.?!,;]|$))"
+    rf"(?<!\bis )(?<!\bin )\b(?:what(?:['’]?s| is| does| do)|wots?|wats?) {TERM}"
+    r"(?: (?:short for|stands? for|mean)\b| ?(?:[.?!,;]|$))"
+    rf"|\bwhat (?:in (?:god|heaven)['’]?s name |on earth |the (?:hell|devil|deuce) |exactly |strictly ){{1,2}}"
+    rf"(?:is|are) {TERM}(?: ?(?:[.?!,;]|$)| and\b)"
+    rf"|\bwhat(?:['’]?s| is) meant,?(?: (?:strictly|exactly),?)? by {TERM}|\bwhat (?:does )?signif(?:y|ies) {TERM}"
+    rf"|\bwhich thing (?:is|are) (?:this |that )?{TERM} ?(?:[.?!,;]|$)"
+    rf"|\b(?:say|tell me|tell us|explain)(?: me)? what {TERM} (?:is|are|means?)\b"
+    rf"|\b{TERM} (?:against|versus|vs\.?) {TERM}, (?:the |what(?:['’]?s| is) the )?difference\b"
     rf"|\b{TERM} (?:is|means?) (?:wot|wat|what) ?(?:[.?!,;]|$)|\b{TERM},? short for\b"
     rf"|\bdefin(?:e|ition of) {TERM}|\b{TERM} ?[-–—:] ?what is (?:that|it)\b",
     re.IGNORECASE,

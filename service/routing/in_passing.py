@@ -14,12 +14,13 @@ from service.routing.listed import asking
 
 AGE = "battery.age"
 APART = " ... "  # between the sentences that ask
-OLD = regex(r"[\s-]*(?:old\b)?", re.IGNORECASE)
+OLD = regex(r"[\s-]*(?:old\b|of age\b)?", re.IGNORECASE)
 READINGS = frozenset({"load-voltage", "rest-voltage", "specific-gravity", "maintenance"})
 LIFE = regex(  # asked of how long a battery lives, anywhere in a message
     r"\b(?:replac\w*|renew\w*|exchang\w*|swap\w*|chang\w*|new(?:er)? (?:one|ones|battery|batteries|set|pair|agm|gel)"
     r"|lasts?|lasting|li[fv]\w*|finished|ends?|ending|dead|dying|die[ds]?|going|ages?|aged|old(?:er)?|scrap\w*|bin(?:ned)?"
-    r"|chuck\w*|goners?|worn|due|keep (?:it|them|the batter\w+)|time|shot|done|knackered|kaput|stuffed|toast"
+    r"|chuck\w*|toss\w*|ditch\w*"
+    r"|goners?|worn|due|keep (?:it|them|the batter\w+)|time|shot|done|knackered|kaput|stuffed|toast"
     r"|tired|past|had it|saved?|saving|health\w*|trust\w*|rely|worth|more|longer|still|buy\w*|left in|get out of"
     r"|good for|any good|years?|seasons?|retire\w*|fail\w*|spent)\b"
     r"|(?:^|[.?!;,]) *(?:is|are) *$",
@@ -38,7 +39,7 @@ SIZE = regex(
 LOST = regex(r"\b(?:volts?|drop|loss|lose|lost)\b", re.IGNORECASE)
 WILL_READ = regex(r"\bwill\b[^.?!]{0,20}\b(?:read|show|say|be at|stand at)\b", re.IGNORECASE)
 NOW = regex(r"\b(?:full|soc|charged|normal|good|bad|fine|enough|low|state|how|right now|today)\b", re.IGNORECASE)
-OF_CHARGER = regex(r"\b(?:chargers?|outputs?|legs?|both (?:from|off|with|at once))\b", re.IGNORECASE)
+OF_CHARGER = regex(r"\b(?:chargers?|units?|outputs?|legs?|both (?:from|off|with|at once))\b", re.IGNORECASE)
 WHERE_IT = regex(  # "what fuse, and where should it sit"
     r"\bfuses?\b[^.?!]{0,200}"
     r"\bwhere (?:should|does|do|must|would|will|shall) (?:it|this|that|one|they|i|we|the fuse)\b",

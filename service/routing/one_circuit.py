@@ -23,12 +23,25 @@ CONVERTS = ("request:convert", "detail:to_", "request:how_many", "request:what_i
 CARRIES = "detail:carries"
 CABLES = frozenset({"thing:cable", "about:cable", "about:loss"})
 LOSS_ASKED = regex(
+    r"(?:^|[.?!;\n]) *(?:volts?|voltage)? ?(?:lost|loss|drop)(?:,? (?:please|pls))? ?[:–-]|"
     r"\b(?:what|how (?:much|many volts|big|large))\b[^.?!;]{0,24}\b(?:drop|loss|loses?|lost|volts lost)\b",
     re.IGNORECASE,
 )
 SIZE_ASKED = regex(
     r"\b(?:enough|ok|okay|fine|good|suitable|sufficient|thick\w*|thin\w*|(?:what|which) (?:size|cable|gauge)"
     r"|will (?:it|that|this) do|right size|too (?:small|long))\b",
+    re.IGNORECASE,
+)
+FUSE_ORDERED = regex(  # "breaker for the windlass please", "fuse size, 95 mm2"
+    r"(?:^|[.?!;\n]) *(?:(?:an?|the|main) )?(?:fuse|breaker)(?: (?:size|rating|value))?"
+    r"(?: (?:needed|wanted|pls|please))?"
+    r"(?: for\b| ?[,:–-])[^.?!;]{0,40}",
+    re.IGNORECASE,
+)
+ALLOWED = regex(  # the loss that a cable is to be chosen for
+    r"\b(?:loss|drop) (?:of \S+ )?(?:is |at most |to be )?(?:allowed|permitted|tolerated|accepted|acceptable|max\w*)\b"
+    r"|\b(?:allow\w*|accept\w*|permit\w*|tolerat\w*|max\w*|within|at most|for|with)(?: \w+)? [\d.]+ ?(?:%|per ?cent|pc)"
+    r" (?:volt(?:age)? )?(?:loss|drop)\b",
     re.IGNORECASE,
 )
 FROM = regex(r"\bfrom (?:the |my |our |its )?(?:house |start(?:er)? |thruster |battery )?$", re.IGNORECASE)
@@ -66,12 +79,16 @@ def unasked(message: Message, topics: Iterable[str]) -> set[str]:
     if {"run-check", "cable-size"} <= names and _only_told(message, SIZED, CABLES):
         idle.add("cable-size")
     approval = any(cue.name in ENOUGH and cue.text.lower() != "right" for cue in message.cues)  # "right on the post"
-    only_fuse = _which_fuse(message) and not approval and not longest_run.asked(message.text, told)
+    only_fuse = (
+        (_which_fuse(message) or _fuse_ordered(message)) and not approval and not longest_run.asked(message.text, told)
+    )
     if {"cable-size", "fuse-size"} <= names and SIZED & told and only_fuse:
         idle.add("cable-size")
     loss_alone = LOSS_ASKED.search(message.text) and not SIZE_ASKED.search(message.text)
     if {"cable-size", "voltage-drop"} <= names and told >= {"cable.length"} and SIZED & told and loss_alone:
         idle.add("cable-size")  # "50 mm2, 4 m, 183 A: what voltage drop should I expect?"
+    if {"cable-size", "voltage-drop"} <= names and not SIZED & told and _loss_allowed(message):
+        idle.add("voltage-drop")  # "5 % loss allowed, 45 A, 12 m: which mm2?"
     if {"load-voltage", "voltage-drop"} <= names and told >= BOTH_ENDS and not told & {*SIZED, "cable.length"}:
         idle.add("voltage-drop")  # the volts at both ends tell the loss, and no cable is there to reckon it by
     return idle | far_end(message, names)
@@ -91,6 +108,18 @@ def _only_told(message: Message, facts: Set[str], words: Iterable[str]) -> bool:
     spoken = [cue.span[0] for cue in message.cues if cue.name in words]
     asking = [clause.span for clause in message.clauses if clause.asks]
     return bool(told) and not any(start <= at < end for start, end in asking for at in (*told, *spoken))
+
+
+def _loss_allowed(message: Message) -> bool:
+    """Whether a loss is only told as the one that a cable may have."""
+    return ALLOWED.search(message.text) is not None and not LOSS_ASKED.search(message.text)
+
+
+def _fuse_ordered(message: Message) -> bool:
+    """Whether a fuse is named as what is wanted, and nothing is asked of a cable."""
+    ordered = FUSE_ORDERED.search(message.text)
+    cables = (item.start() for item in SIZE_ASKED.finditer(message.text))
+    return ordered is not None and not any(True for _ in cables) and "?" not in message.text
 
 
 def _which_fuse(message: Message) -> bool:

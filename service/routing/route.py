@@ -28,6 +28,7 @@ from service.routing.one_by_one import asked_in, beside, clear, one_by_one
 from service.routing.one_circuit import far_end, of_the_cable, unasked
 from service.routing.ordered import of_a_phone, of_papers, orders
 from service.routing.several import Several, forms
+from service.routing.stands_apart import stands_apart
 from service.routing.tally import HAZARD, MOST, TOLD, Bars, Tally, chosen, ranked, reasons, rows_of, table
 from service.routing.told_beside import told_beside, told_by_another
 from service.routing.two_ways import other_way
@@ -247,6 +248,7 @@ def further(message: Message, signs: Sequence[Sign], found: Sequence[Tally], ran
     """The topics of questions that stand beside those found and ask clearly: ", and how often do I top it up?"."""
     names = {item.topic for item in found}
     more = {one.topic for one in beside(one_by_one(message, signs), names) if clear(message, one, names, ranking)}
+    more |= set() if more else stands_apart(message, signs, names)
     more -= told_beside(message, names | more) | in_passing(message, names | more)
     return [item for item in ranking if item.topic in more][: max(MOST - len(names), 0)]
 

@@ -29,32 +29,50 @@ GOES = (
     r"|has gone)"
 )
 FINELY = (
-    r"(?:beautifully|perfectly|faultlessly|(?:very |so )?well|fine|great|lovely|grand|a treat|sweetly"
+    r"(?:beautifully|perfectly|faultlessly|splendidly|nicely|admirably"
+    r"|(?:very |so )?well|fine|great|lovely|grand|a treat|sweetly"
     r"|as (?:it|they) should|like an? (?:dream|train|charm|clock|(?:young )?god))"
 )
-TROUBLE = r"(?:worr(?:y|ies)|complaints?|bother|fuss|quarrel|concerns?|grumbles|issues?|trouble|questions?)"
-NOT = r"(?:not|don['’]?t|do not|needn['’]?t|need not)"
+TROUBLE = r"(?:worr(?:y|ies)|complaints?|bother|fuss|quarrel|concerns?|grumbles|issues?|trouble|questions?|problems?)"
+NOT = r"(?:not|don['’]?t|do not|needn['’]?t|need not|ain['’]?t)"
 SETTLED = regex(
-    rf"{BE}\s+{HOW}{WELL}\b"
-    r"|\ball (?:good|well|fine|sweet|sorted|settled|done|ok|okay|in order|sound|right there)\b"
-    r"|\bboth (?:good|fine|passed|new)\b|\bpassed (?:fine|easily|well|with)\b"
-    rf"|\b{GOES} {FINELY}\b|\bas (?:it|they) should(?: be)?\b|\bup and (?:working|running)\b"
+    rf"{BE}\s+{HOW}{WELL}\b|\b(?:got|had|have|has) {AWAY} {WELL}\b"
+    r"|\ball (?:good|well|fine|sweet|sorted|settled|done|ok|okay|in order|sound|right there|nice|new|working)\b"
+    r"|\bboth (?:good|fine|passed|new|working)\b|\bpassed (?:fine|easily|well|with)\b"
+    rf"|\b{GOES} {FINELY}\b|\bas (?:it|they|she|he) (?:should|ought to)(?: be)?\b|\bup and (?:working|running)\b"
     r"|\bnothing wrong (?:there|with)\b"
     r"|\bnever (?:skipped|missed) a beat\b|\bnever a falter\b|\bnever let (?:me|us) down\b"
     r"|\b(?:beautiful|handsome|lovely|good|neat|tidy|fine|grand) job\b|\b(?:job done|box ticked|touch wood)\b"
-    r"|(?:^|[.!\n])\s*(?:fine|commendable|splendid|lovely|grand|all very well|good|great|excellent"
+    r"|(?:^|[.!\n])\s*(?:fine|commendable|splendid|lovely|grand|(?:all )?very (?:well|good)|good|great|excellent"
     r"|so far so good)[.!](?!\w)"
+    r"|,\s*(?:lovely|grand|splendid|all fine|all very well|so far so good),\s*(?=(?:but|only|just|now)\b)"
+    rf"|\b(?:doing|does) {FINELY}\b|\b(?:does|do|doing) (?:its|his|her|their) (?:job|work|duty|bit|part)\b"
+    r"|\b(?:does|do) what (?:it|he|she|they)(?:['’](?:s|re)| is| are)? (?:must|should|ought to|told|meant to)\b"
     rf"|\bno {TROUBLE}\b|\b(?:can['’]?t|cannot|mustn['’]?t) (?:complain|grumble)\b"
     rf"|\b{NOT} (?:bothered|worried|fussed|concerned|fear|worry)\b"
     rf"|\b(?:leave|skip|leaving|forget|ignore|never mind|enough of) {AWAY}(?= aside|[.,;!])"  # set aside
     rf"|\b(?:{AWAY}|which) (?:we|you|i) (?:can|may) (?:leave|skip|forget|ignore)\b(?! (?:it|them|the|this|in|on))"
     r"|\bleave \w+(?: \w+)? out of it\b|\bspare (?:me|us)\b|\b(?:may|can|will|must) wait\b|\bno call to be\b"
     r"|\b(?:does ?n['’]?t|does not|do not|don['’]?t) (?:enter|come) into it\b|\bnothing to do with (?:this|that|it)\b"
-    r"|\bthat(?:['’]?s| is) (?:that|by the way|his|her|their)\b|\bnot asking (?:about|whether|if|how|what|which)\b"
+    r"|\bthat(?:['’]?s| is) (?:that|by the way|his|her|their)\b"
+    r"|\b(?:not|ain['’]?t) askin(?:g|['’])? (?:about|whether|if|how|what|which)\b"
+    rf"|\b{NOT} (?:need|want) (?:telling|to be told|to hear|an? (?:lecture|sermon)|lectures|sermons)\b"
+    rf"|\b(?:{NOT}|no need to|never) (?:go on (?:about|at)|start on|get started on|harp on|lecture|preach)\b"
+    r"|\bno (?:use|point|good|sense|need)(?: in)? (?:telling|saying|lecturing|warning|preaching)\b"
+    r"|\b(?:which|that) (?:i|we)(?: ain['’]?t|['’]m not| am not|['’]re not| won['’]?t be)"
+    r" (?:touch|chang|mov|replac|alter|buy|redo)ing?\b|(?<=, )not replacing\b(?= it| them|[.,;])"
     r"|\b(?:dead and buried|found and gone|good riddance)\b|\b(?:at|to|in|on) the (?:tip|scrap|skip|recycling|dump)\b"
-    r"|\bi know, i know\b|\b(?:know|read) all about\b|\bthat much i know\b|\bi trust (?:them|him|her|it)\b"
+    r"|\bi know, i know\b|\b(?:know|read) all about\b"
+    r"|(?:\b(?:how|what|which|when|why)(?: \w+){1,6} |(?<=[a-z] ))(?:i|we) (?:already )?know"
+    r"(?= ?[(.;!]|, \d|, (?:\w+ ){1,8}(?:i|we) (?:know|have)\b)"
+    r"|(?:\bwhether(?: \w+){1,5} )?\b(?:i|we|he|she) (?:shall |will |['’]ll )?(?:decide|judge|settle)s?"
+    r"(?: \w+){0,3} (?:my|our|him|her)sel(?:f|ves)\b"
+    r"|\bthat much i know\b|\bi trust (?:them|him|her|it)\b"
     r"|\b(?:this|that|which) i(?:['’]ve| have) (?:measured|checked|tested|done|read)\b"
-    r"|\bi(?:['’]ve| have) made up my mind\b",
+    r"|\bi(?:['’]ve| have) made up my mind\b"
+    r"|\b(?:good for|lucky|bless|god (?:rest|bless)) (?:him|her|them|you)\b|(?:^|[.,;] ?)(?:i |we )?love (?:it|them)\b"
+    r"|(?:^|[,.;]) ?(?:the )?[a-z]+ sorted(?=[.,;])"
+    r"|\b(?:that|this|it)(?:['’]?s| is) (?:wired|joined|fitted|hooked up|connected) and (?:works|working|runs)\b",
     re.IGNORECASE,
 )
 DOUBTED = regex(  # "I hope it is all fine", "if that is settled", "not sorted", "he says it is fine"
@@ -76,12 +94,23 @@ LEADS = regex(
     r"|\b(?:the )?(?:only|one|sole|last) (?:open )?(?:thing|bit|point|matter)\b[^.?!;\n]{0,60}?"
     r"(?:\bis\b|:|\bknow\b|\btold (?:me|us)\b)"
     r"|\b(?:my|our|his|her|their|the|only|one)(?: (?:only|one|single|real|open|actual|sole))?"
-    r" (?:question|query|point)\b[^.?!;\n]{0,40}?(?:\bis\b|['’]s\b|:)|(?:^|[.!\n]) ?question is\b"
-    rf"|\b{WHO}(?:['’](?:d|m|re|s|ll))?(?: (?:am|is|are|would))? {ONLY} (?:want|wish|need|ask|wonder)\w*"
+    r" (?:question|query|point)\b[^.?!;\n]{0,40}?(?:\bis\b|['’]s\b|:)|\b(?:question|query|q) is\b"
+    r"|\b(?:now )?the (?:matter|question|thing|point) (?:is\b|:)|\bwhat (?:rests|remains|is left)(?: is\b| ?:)"
+    r"|\bwhat (?:no ?(?:body|[- ]one)|none of them) (?:ever )?(?:told|tells|says?|said|mentions?|mentioned)\b"
+    rf"|\b(?:the|an?|my|our) [\w -]{{2,30}}? is what {WHO}(?:['’](?:m|re|s)| am| are| is)?"
+    r" (?:missing|lack\w*|after|asking|need\w*|want\w*)\b"
+    r"|\bit(?:['’]?s| is) (?:the|my|our) [\w -]{2,30}?(?: that)? (?:i['’]?m|we['’]?re|i am|i|we)"
+    r" (?:ask|wonder|worr|fret)\w*|\bwithout (?:telling|saying)(?: me| us)?\b"
+    rf"|\b{WHO} never (?:did |quite |really )?(?:knew|know|learn\w*|understood|understand|grasp\w*|asked)\b"
+    rf"|(?<!and )(?<!also )\b{WHO} (?:do |does )?(?:want|wish)(?:es|s)? to know\b"
+    rf"|\b{WHO}(?:['’](?:d|m|re|s|ll))?(?: (?:am|is|are|would))? {ONLY} (?:want|wish|need|ask|wonder|like|love)\w*"
     rf"|\b(?:want|wish|need|ask)(?:s|es|ing)? (?:now )?(?:to (?:know|hear|ask) )?(?:only|merely|just)\b"
-    rf"|(?:^|[.!\n]) ?{ONLY} (?:need|want|tell|asking|wondering)\b|\bjust tell me\b|\bremind me\b"
+    rf"|(?:^|[.!\n]) ?{ONLY} (?:need|want|tell|asking|wondering)\b|\bjust tell me\b"
+    r"|(?<!is )\bjust (?:what|how|which|whether)\b|\b(?:please )?(?:say|tell(?: me)?) only\b"
+    r"|\bi ask (?:if|whether|about|how|what|which|when)\b|\bremind me\b"
     r"|\bnobody (?:tells|told) (?:me|us)\b|\bnothing (?:there|said|in it) (?:on|about)\b"
     r"|\b(?:troubles|puzzles|worries|bothers|beats|baffles|stumps|foxes|confuses) me\b"
+    r"|\b(?:bugs|nags|niggles|irks|worries|eats) (?:at )?me is\b"
     r"|\bhas me (?:puzzled|beat|worried)\b|\bi['’]m (?:writing|asking|ringing) (?:about|only)\b",
     re.IGNORECASE,
 )
@@ -134,6 +163,9 @@ POINTS = regex(  # points to what was told, or asks two things
     re.IGNORECASE,
 )
 SHORTEST = 12  # characters of what asks
+STRAIGHT = regex(  # what begins anew right behind a mark
+    r"[\s,]*(?:but|only|just|now|what|how|can|could|does|do|is|will|would|should|may)\b", re.IGNORECASE
+)
 LONGEST = 400  # and of a sentence that is looked through
 MARKS = 20  # the last ones, of a long text
 
@@ -152,9 +184,10 @@ def asked_behind(text: str) -> Span | None:
     ends += [item.start() for item in TURNS.finditer(text) if BEFORE.search(text, 0, item.start())]
     for start in sorted(set(ends), reverse=True)[:MARKS]:
         told, rest = text[:start], text[start:]
-        asks = ASKS.search(rest) or LEADS.search(rest) or ORDERED.search(rest)
+        asks = any(sign.search(rest) for sign in (ASKS, BEGINS, LEADS, ORDERED))
         if asks and len(rest.strip()) >= SHORTEST:
-            alone = told.strip() and not asking(told) and not ORDERED.search(told)
+            plain = SETTLED.sub(" ", told)  # "how long it takes I know", "I need no telling" ask nothing
+            alone = told.strip() and not asking(plain) and not ORDERED.search(plain)
             return (start, len(text)) if alone and _asks_once(rest) else None
     return None
 
@@ -174,7 +207,7 @@ def _asks_once(text: str) -> bool:
     """Whether a stretch holds one question, and at most a sentence before it that says so."""
     asked = [text[slice(*span)] for span in asking(text)]
     joined = ANOTHER.search(text)
-    twice = joined and ASKS.search(text, 0, joined.start())
+    twice = joined and (ASKS.search(text, 0, joined.start()) or asking(text[: joined.start()]))
     return len(asked) - (len(asked) > 1 and bool(LEADS.search(asked[0]))) <= 1 and not twice
 
 
@@ -182,12 +215,13 @@ def _to_its_end(text: str, at: int) -> int:
     """Where the sentence ends whose words before a place tell, or that place where the rest of it asks."""
     end = SENTENCE.search(text, at, at + LONGEST)
     last = end.end() if end else min(at + LONGEST, len(text))
-    return at if BEGINS.search(text, at, last) else last
+    return at if STRAIGHT.match(text, at, last) or BEGINS.search(text, at, last) else last
 
 
 def _doubted(text: str, mark: re.Match[str]) -> bool:
     """Whether the clause of a mark asks or doubts what the mark tells, or its sentence ends in a question mark."""
     starts = [item.end() for item in CLAUSE.finditer(text, max(mark.start() - 120, 0), mark.start())]
     clause = text[starts[-1] if starts else 0 : mark.start()]
-    asks = OPENS.match(clause) or DOUBTED.search(clause) or text[mark.end() : mark.end() + 1] == "?"
-    return bool(asks)
+    apart = mark[0][0] in ".!\n"  # a sentence of its own: "They passed it, he says. Very well."
+    doubts = not apart and (OPENS.match(clause) or DOUBTED.search(clause))
+    return bool(doubts) or text[mark.end() : mark.end() + 1] == "?"

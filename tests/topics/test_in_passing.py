@@ -27,7 +27,20 @@ def topics(text: str) -> list[str]:
         ("An AGM goes under the bunk where our daughter sleeps. Do I still need to ventilate it?",
          ["ventilation"]),
         ("Our thruster draws 190 A at 12 V. What size fuse do we need, and where should it sit?", ["fuse-size"]),
+        ("Three flooded batteries, each five years of age. How often should I top up the water?", ["maintenance"]),
+        # a reading whose ice alone is asked
+        ("s.g. 1.150 in the wet ones, minus eleven tonight. Ice or no ice", ["freeze-point"]),
+        ("Hydrometer says 1.200. How full is that, and will it freeze at -20?", ["specific-gravity", "freeze-point"]),
+        # the parts of a circuit that one of them is asked by
+        ("5 percent loss allowed, 24 V, 40 A, 10 m each way. which mm2", ["cable-size"]),
+        ("volts lost: 2 awg, 20 ft each way, 140 amps, 12 V", ["voltage-drop"]),
+        ("fuse for the windlass please. 35 mm2, 105 A, 3 m off the battery", ["fuse-size"]),
+        # a unit that is counted in another one, and no word explained
+        ("50mm2 is wot awg.. do batts need a strap", ["rating-convert", "mounting"]),
         # so many banks or outputs, beside amps
+        ("charger amps for 2 by 110ah gels both on one output", ["charger-size"]),
+        ("Can two 110 Ah gels both charge off one output, and how many amps should the charger be?",
+         ["charger-banks", "charger-size"]),
         ("Our charger is 40 A for three banks, the bow battery is 75 Ah AGM. Not too much for it?", ["charger-size"]),
         # what is read now, beside what it will read
         ("Flooded battery, 12.65 V now, six months without charge. What will the meter say in April?", ["storage"]),
