@@ -15,7 +15,7 @@ from service.house import House, load
 from service.question import BadInput, fact_of
 from service.reply import Reply
 from service.routing.one_by_one import told_of
-from service.routing.route import Request
+from service.routing.request import Request
 from service.routing.tally import table
 from service.topics.unclear import UNREAD
 from service.triage import handed_on, triage

@@ -15,7 +15,8 @@ from grammar.lexicon.vocabulary import entries
 from grammar.reading import Message
 from service.house import load
 from service.routing.evidence import KINDS, evidence, stem
-from service.routing.route import HANDED_OVER, Request, route
+from service.routing.request import HANDED_OVER, Request
+from service.routing.route import route
 from service.routing.tally import FOLDER, QUESTIONS, SEVERAL, table
 from tests.talks import talk
 from tests.timing import seconds

@@ -8,7 +8,8 @@ from dataclasses import replace
 
 from grammar.reading import Message, Span
 from grammar.text.patterns import regex
-from service.routing.route import WEAK, Request
+from service.routing.request import Request
+from service.routing.route import WEAK
 from service.routing.settled import asked_behind, asked_by_itself
 from service.routing.tally import HAZARD
 

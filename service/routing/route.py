@@ -6,7 +6,6 @@ What stays under the bar is not guessed: the thread's topic goes on, or a techni
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 
 from grammar.reading import Message, Span
 from service.routing.as_told import by_what_is_told
@@ -26,21 +25,20 @@ from service.routing.listed import asking, in_a_row, items, numbered, wanted_too
 from service.routing.of_the_last import by_the_last, counted_otherwise, explains
 from service.routing.one_by_one import asked_in, beside, clear, one_by_one
 from service.routing.one_circuit import far_end, of_the_cable, unasked
-from service.routing.ordered import of_a_phone, of_papers, orders
+from service.routing.request import Request
 from service.routing.several import Several, forms
+from service.routing.somebody_else import for_somebody_else
 from service.routing.stands_apart import stands_apart
 from service.routing.tally import HAZARD, MOST, TOLD, Bars, Tally, chosen, ranked, reasons, rows_of, table
 from service.routing.told_beside import told_beside, told_by_another
 from service.routing.two_ways import other_way
 
-HANDED_OVER = ("other-desk", "unclear")
 WEAK = ("detail:weak_motor", "detail:dead_motor")
 CHARGE = "word:charge"
 COLD = frozenset({"battery.chemistry", "ambient.temperature"})  # "can I charge LFP at minus 5"
 BATTERY = frozenset({"battery.capacity", "battery.energy", "battery.cca", "battery.reserve", "battery.group"})
 STORY = frozenset({"rest-voltage", "load-voltage", "specific-gravity"})  # beside a danger a reading is only told
 READING = ("about:reading_word", "request:is_good")  # "is the reading good?" with a picture of it
-FOREIGN, FOREIGN_SHARE = 2, 8  # words of other languages, and how many words there are to one at most
 SHOWN = 6  # reasons that `why` gives
 NOWHERE: Mapping[str, int] = {}
 POINTS_BACK = -10  # points of the best topic of an item that has no word of its own
@@ -48,23 +46,6 @@ ITEM = 0  # points of a topic in one item of a list from which the item asks it
 ITEM_LEAD = (9, 3)  # over the next topic of the item: of a sentence that asks, and of a numbered item
 ABOUT_ALL = ("fact:", "thing:")  # signs told ahead of a numbered list, which count for each of its items
 SPOKEN = frozenset({HAZARD, "unclear", "meaning", "other-desk"})  # no item of a list is these alone: "SOC?", "what?"
-
-
-@dataclass(frozen=True, slots=True)
-class Request:
-    """A topic that is asked about, the clause that asks, its points, its lead over the next and why."""
-
-    topic: str
-    span: Span
-    points: int = 0
-    lead: int = 0
-    evidence: tuple[str, ...] = ()
-
-    def why(self) -> str:
-        """The points in words, for `leadsman why`."""
-        if not self.evidence:
-            return "the thread goes on" if self.topic not in HANDED_OVER else "nothing over the bar"
-        return f"{self.points} points, {self.lead} over the next; " + ", ".join(self.evidence)
 
 
 def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[str] = ()) -> list[Request]:
@@ -109,24 +90,6 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
     if not danger and leads_on(message, ranking, context):
         return [Request(best_of(ranking), whole)]
     return under_the_bar(message, ranking, signs_of if danger else ())
-
-
-def for_somebody_else(message: Message) -> Request | None:
-    """What a message that is not for this desk asks, whatever its words: one in another language, an order."""
-    whole = (0, len(message.text))
-    if in_another_language(message):
-        return Request("unclear", whole, evidence=("another language",))
-    if of_papers(message):
-        return Request("other-desk", whole, evidence=("an invoice or a receipt",))
-    if of_a_phone(message):
-        return Request("other-desk", whole, evidence=("the battery of a phone",))
-    return Request("other-desk", whole, evidence=("so much cable to be bought",)) if orders(message) else None
-
-
-def in_another_language(message: Message) -> bool:
-    """Whether words of other languages stand in it too thickly for a stray one."""
-    foreign = {cue.text.lower() for cue in message.cues if cue.name == "note:foreign"}
-    return len(foreign) >= FOREIGN and FOREIGN_SHARE * len(foreign) >= len(message.words)
 
 
 def held_back(message: Message, signs: Sequence[Sign]) -> Request | None:

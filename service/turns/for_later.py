@@ -13,7 +13,7 @@ from grammar.reading import Message
 from grammar.text.patterns import regex
 from grammar.told.batteries.further import to_come
 from service.case import Case
-from service.routing.route import Request
+from service.routing.request import Request
 
 COUNT, SIZE, WIRING = "battery.count", "battery.capacity", "bank-wiring"
 OF_BOTH = (COUNT, "bank.layout")

@@ -12,7 +12,7 @@ from dataclasses import replace
 from grammar.reading import Message, Span
 from grammar.text.patterns import regex
 from service.case import Case, Known
-from service.routing.route import Request
+from service.routing.request import Request
 
 KIND, TIME, NAMED = "battery.chemistry", "load.time", "detail:kind_"
 WEIGHS, LIGHTER, WISHES = "battery-type", "weight", "bank-size"

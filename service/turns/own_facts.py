@@ -14,7 +14,7 @@ from grammar.reading import Message, Span
 from grammar.text.patterns import regex
 from service.case import Case, Known
 from service.kinds import LITHIUM
-from service.routing.route import Request
+from service.routing.request import Request
 from service.routing.told_beside import SAME_OF
 from service.told import longest_run
 from service.topic import CIRCUIT

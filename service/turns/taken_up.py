@@ -15,7 +15,7 @@ from service.labels import label
 from service.question import known, stated
 from service.routing.alarms import alarmed
 from service.routing.only_asked import only_asked
-from service.routing.route import Request
+from service.routing.request import Request
 from service.routing.tally import HAZARD
 from service.topics import names, topic
 from service.turns.amps_taken_in import as_given

@@ -9,7 +9,7 @@ from grammar.reading import Message
 from service.reply import Answer
 from service.routing.asking import asks_outright
 from service.routing.goes_on import replies
-from service.routing.route import HANDED_OVER, Request
+from service.routing.request import HANDED_OVER, Request
 from service.routing.tally import HAZARD
 from service.turns.thread import Thread, fingerprint
 

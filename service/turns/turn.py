@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from grammar.dangers.unbuilt import to_be_wired
 from grammar.reading import Message, Stated
 from service.judgements.at_once import MORE
-from service.routing.route import Request
+from service.routing.request import Request
 from service.turns.held import elsewhere, held, let_go, of_its_charger, of_its_place, still_told
 from service.turns.no_idea import NO_IDEA, not_known, unknown
 from service.turns.thread import Thread

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from grammar.reading import Message
 from service.routing.ordered import of_papers
-from service.routing.route import Request, route
+from service.routing.request import Request
+from service.routing.route import route
 from service.topics.unclear import BACK, outside
 from service.turns.in_thread import goes_on_with
 from service.turns.no_idea import FEW, not_known

@@ -11,7 +11,7 @@ from grammar.text.patterns import regex
 from service import say
 from service.reply import Answer
 from service.routing.asking import asks_outright
-from service.routing.route import Request
+from service.routing.request import Request
 
 STANDS = "We have noted {facts}: with that the answer stays as it was."
 NOTED = "We have noted {facts}."

@@ -11,7 +11,8 @@ from collections.abc import Iterator, Sequence
 from grammar import read
 from grammar.reading import Message, Stated
 from service.reply import Answer
-from service.routing.route import HANDED_OVER, Request, route
+from service.routing.request import HANDED_OVER, Request
+from service.routing.route import route
 from service.routing.tally import HAZARD
 
 ENDS = (".", "!", "?", ";", "\n")

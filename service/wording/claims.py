@@ -14,7 +14,7 @@ from functools import lru_cache
 from grammar.reading import Message, Span, Stated
 from grammar.text.patterns import regex
 from service.reply import Answer
-from service.routing.route import Request
+from service.routing.request import Request
 from service.wording import own_sums
 from service.wording.summed import SUMS, has_opening, lower
 

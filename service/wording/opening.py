@@ -17,7 +17,7 @@ from service.reply import Answer
 from service.routing.asking import asks_outright
 from service.routing.goes_on import mends_the_kind
 from service.routing.listed import OPENS
-from service.routing.route import Request
+from service.routing.request import Request
 from service.wording import blamed, claims, compared, remedies, sides
 from service.wording.either_or import taken
 from service.wording.forms import (

@@ -13,7 +13,7 @@ from grammar.reading import Message, Span
 from grammar.text.patterns import regex
 from service import say
 from service.reply import Answer
-from service.routing.route import Request
+from service.routing.request import Request
 from service.topics.charger_size import KEEPS_FULL
 from service.wording.claims import is_bad
 from service.wording.summed import has_opening

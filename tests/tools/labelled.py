@@ -13,7 +13,7 @@ from pathlib import Path
 from grammar import read
 from grammar.reading import Message
 from service.routing.evidence import evidence
-from service.routing.route import HANDED_OVER
+from service.routing.request import HANDED_OVER
 from service.routing.several import forms
 from service.routing.tally import HAZARD, rows_of
 
