@@ -12,6 +12,7 @@ from service.routing.evidence import TERM
 
 STAGES = ("term:absorption", "term:float", "term:bulk")
 READINGS = frozenset({"reading.voltage", "battery.charge", "reading.rest_time"})
+OF_ICE = regex(r"\b(?:fr[eo]ez\w*|froze\w*|ice|solid)\b", re.IGNORECASE)
 OF_ITS_CHARGE = regex(  # asked of a reading beside ice: "1.200: how full is that, and will it freeze"
     r"%|\b(?:full|charged?|per ?cent|soc|good|bad|ok(?:ay)?|fine|low|dead|flat|health\w*|state|even|uneven|worst|weak"
     r"|dud|done|tell\w*|means?|meaning|readings?|worr\w*|alright|all right|normal|right|trust|left|empty|enough|agree"
@@ -55,7 +56,7 @@ def only_held(message: Message, found: Set[str], told: Set[str]) -> set[str]:
     if joined and not (any(map(message.says, OF_JOINING)) or JOIN_ASKED.search(message.text)):
         idle.add("bank-wiring")  # "four wired for 24 V, two strings of two. What air flow?"
     floats = {"freeze-point", "specific-gravity"} <= found and "reading.gravity" in told
-    if floats and not OF_ITS_CHARGE.search(message.text):
+    if floats and OF_ICE.search(message.text) and not OF_ITS_CHARGE.search(message.text):
         idle.add("specific-gravity")  # "1.150 and -13: ice or no ice"
     of_stages = {"rest-voltage", "charger-setting"} <= found and any(map(message.says, STAGES))
     if of_stages and not READINGS & told and not LEFT_STANDING.search(message.text):
