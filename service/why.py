@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from grammar.figures.weighed import HOW
 from grammar.reader import why_weighed
 from service.reply import Answer
-from service.routing.route import SHOWN
+from service.routing.in_order import SHOWN
 from service.turns.turn import Turn
 
 

@@ -9,8 +9,8 @@ from grammar.dangers.find import look_alikes
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.routing.evidence import evidence
+from service.routing.in_order import SHOWN
 from service.routing.request import Request
-from service.routing.route import SHOWN
 from service.routing.supply_as_told import is_lithium
 from service.routing.tally import HAZARD, NOTHING, TOLD, Tally, reasons, rows_of, table
 

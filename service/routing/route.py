@@ -5,9 +5,9 @@ What stays under the bar is not guessed: the thread's topic goes on, or a techni
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 
-from grammar.reading import Message, Span
+from grammar.reading import Message
 from service.routing.as_told import by_what_is_told
 from service.routing.evidence import Sign, evidence
 from service.routing.farewell import only_thanks, polite, takes_leave
@@ -20,6 +20,7 @@ from service.routing.goes_on import (
     still_asked,
     still_open,
 )
+from service.routing.in_order import in_order, places_of
 from service.routing.in_passing import in_passing
 from service.routing.listed import asking, in_a_row, items, numbered, wanted_too
 from service.routing.of_the_last import by_the_last, counted_otherwise, explains
@@ -29,7 +30,7 @@ from service.routing.request import Request
 from service.routing.several import Several, forms
 from service.routing.somebody_else import for_somebody_else
 from service.routing.stands_apart import stands_apart
-from service.routing.tally import HAZARD, MOST, TOLD, Bars, Tally, chosen, ranked, reasons, rows_of, table
+from service.routing.tally import HAZARD, MOST, Bars, Tally, chosen, ranked, rows_of, table
 from service.routing.told_beside import told_beside, told_by_another
 from service.routing.two_ways import other_way
 
@@ -39,9 +40,6 @@ COLD = frozenset({"battery.chemistry", "ambient.temperature"})  # "can I charge 
 BATTERY = frozenset({"battery.capacity", "battery.energy", "battery.cca", "battery.reserve", "battery.group"})
 STORY = frozenset({"rest-voltage", "load-voltage", "specific-gravity"})  # beside a danger a reading is only told
 READING = ("about:reading_word", "request:is_good")  # "is the reading good?" with a picture of it
-SHOWN = 6  # reasons that `why` gives
-NOWHERE: Mapping[str, int] = {}
-POINTS_BACK = -10  # points of the best topic of an item that has no word of its own
 ITEM = 0  # points of a topic in one item of a list from which the item asks it
 ITEM_LEAD = (9, 3)  # over the next topic of the item: of a sentence that asks, and of a numbered item
 ABOUT_ALL = ("fact:", "thing:")  # signs told ahead of a numbered list, which count for each of its items
@@ -78,8 +76,8 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
         found = [*found, *(() if danger else listed(message, asking, found, ranking))]
         found = [*found, *(() if danger else further(message, signs_of, found, ranking))]
         halves = [(one.span[0], one.ranking) for one in one_by_one(message, signs_of)]
-        places = {**_places(asking or halves, found), **in_a_row(message.text)}
-        own = _in_order(message, rows, found, ranking, places)
+        places = {**places_of(asking or halves, found), **in_a_row(message.text)}
+        own = in_order(message, rows, found, ranking, places)
         names = {item.topic for item in own}
         goes = [topic for topic in context if topic not in names | told_by_another(message, names | {topic})]
         if not told:
@@ -216,14 +214,6 @@ def further(message: Message, signs: Sequence[Sign], found: Sequence[Tally], ran
     return [item for item in ranking if item.topic in more][: max(MOST - len(names), 0)]
 
 
-def _places(asking: Sequence[tuple[int, Sequence[Tally]]], found: Iterable[Tally]) -> dict[str, int]:
-    """Where the item begins that speaks most for each topic, the first where two do; "is that a fail?" speaks for
-    none, but points back."""
-    names = {item.topic for item in found}
-    best = ((next((item for item in own if item.topic in names), None), start) for start, own in asking)
-    return dict(reversed([(item.topic, start) for item, start in best if item and item.total > POINTS_BACK]))
-
-
 def _by_size(message: Message, ranking: Sequence[Tally], bar: int) -> list[Tally]:
     """How big a battery must be, where a size is asked for and no battery is told that could last so long."""
     two = {item.topic: item for item in [item for item in ranking if item.topic != HAZARD][:2]}
@@ -243,45 +233,3 @@ def _of_a_reading(message: Message) -> bool:
     weak = {at for cue in message.cues if cue.name in WEAK for at in range(*cue.span)}
     asked = (cue for cue in message.cues if cue.name in ("request:is_good", "request:how_full"))
     return any(weak.isdisjoint(range(*cue.span)) for cue in asked)
-
-
-def _in_order(
-    message: Message,
-    rows: Sequence[Mapping[str, int]],
-    found: Sequence[Tally],
-    ranking: Sequence[Tally],
-    asked: Mapping[str, int] = NOWHERE,
-) -> list[Request]:
-    """The requests by the places of the items that ask them (`asked`), else of their strongest words; those of
-    questions apart by their question marks."""
-    places = []
-    rows_found = {item.row for item in found}
-    apart = not asked and len(rows_found) > 1 and all(_marked(message, row) for row in rows_found)
-    names = {item.topic for item in found}
-    rival = max((item.total for item in ranking if item.topic not in names and item.topic != HAZARD), default=0)
-    for item in found:
-        told = reasons(item, rows)
-        words = [(value, at) for value, name, at in told if not name.startswith(TOLD) and "<" not in name]
-        place = max(words, key=lambda pair: (pair[0], -pair[1]), default=(0, 0))[1]
-        place = asked.get(item.topic, place)
-        span = _clause_of(message, item, asked.get(item.topic))
-        shown = tuple(f"{name} {value:+}" for value, name, _ in told[:SHOWN])
-        places.append(
-            ((item.row if apart else 0, place), Request(item.topic, span, item.total, item.total - rival, shown))
-        )
-    return [request for _, request in sorted(places, key=lambda pair: pair[0])]
-
-
-def _clause_of(message: Message, item: Tally, asked: int | None) -> Span:
-    """The clause that speaks for a topic; where that one only tells, the one in which the question itself begins."""
-    if not message.clauses:
-        return (0, len(message.text))
-    own = message.clauses[item.row]
-    if own.asks or asked is None:
-        return own.span
-    return next((clause.span for clause in message.clauses if clause.span[0] <= asked < clause.span[1]), own.span)
-
-
-def _marked(message: Message, row: int) -> bool:
-    """Whether a clause ends in a question mark."""
-    return row < len(message.clauses) and message.text[: message.clauses[row].span[1]].endswith("?")
