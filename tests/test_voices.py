@@ -1,23 +1,14 @@
 """Whole conversations by people who knew neither the lexicon nor these tests: how many turns are answered right.
 
-tests/reading/second.jsonl, third.jsonl and fifth.jsonl to thirtyfirst.jsonl were scored once before anything was
-learned from them (second: 83.5 % right, 10.4 % wrong; third: 77.7 and 5.8; fifth: 81.8 and 7.9; sixth: 87.8 and
-4.2; seventh: 85.7 and 4.5; eighth, harder on purpose: 80.9 and 5.2; ninth: 92.2 and 4.1; tenth: 84.4 and 9.3;
-eleventh: 85.2 and 7.2; twelfth: 84.4 and 10.7; thirteenth: 88.6 and 5.5; fourteenth: 86.3 and 8.2; fifteenth, in
-messier voices: 80.7 and 9.9; sixteenth, after the fit: 88.4 and 5.8; seventeenth and eighteenth, half of whose
-messages ask two things and many only imply them: 73.8 and 6.0, 79.7 and 2.8; nineteenth to twenty-first, of the
-same kind: 70.6 and 7.3, 62.5 and 7.6, 71.8 and 8.4; twenty-second, two thirds of it single questions: 81.8 and 3.5;
-twenty-third, in six fresh voices: 76.2 and 8.5; twenty-fourth, in six others: 87.9 and 5.4; twenty-fifth to twenty-
-seventh, with verdicts and figures: 87.9 and 5.6, 89.0 and 7.9, 93.8 and 4.1; twenty-eighth to thirtieth, of the same
-kind: 87.8 and 7.4, 89.4 and 6.9, 86.6 and 9.7; thirty-first, whose doubtful labels were left out: 95.1 and 1.9).
-They are kept as they were written, but for one sentence, and for the labels of the fifth where they took a "thruster
-battery" for a load. What the second to the sixteenth showed was mended, and then the points were fitted to them: they
-guard what was learned, and
-tell nothing of messages that nobody has seen. The facts of the nineteenth to the twenty-first were mended later,
-and the figures fitted to them. What the twenty-fifth and those after it showed was mended, the points left as they
-were. Nothing was learned from the topics of the seventeenth to the twenty-fourth, and nothing at all from the other
-five of them: their shares are those of fresh messages.
-The floors stand a little under what was measured.
+Each set of tests/reading was scored once before anything was learned from it; that first share stands beside the floor
+of today, which lies a little under what is measured. The sets are kept as they were written, but for one sentence, and
+for the labels of the fifth where they took a "thruster battery" for a load.
+
+What the second to the sixteenth showed was mended, and then the points were fitted to them: they guard what was
+learned, and tell nothing of messages that nobody has seen. The facts of the nineteenth to the twenty-first were mended
+later, and the figures fitted to them. What the twenty-fifth to the thirty-third showed was mended, the points left as
+they were. Nothing was learned from the topics of the seventeenth to the twenty-fourth, and nothing at all from the
+thirty-fourth: their shares are those of fresh messages.
 """
 
 from __future__ import annotations
@@ -32,37 +23,40 @@ from service.commands.score import score
 from service.leadsman import default_desk
 
 READING = Path(__file__).with_name("reading")
-# the least share right and the most wrong, in percent
+# the set, the shares right and wrong in percent at first sight, and the least right and the most wrong that may be now
 HELD_BACK = [
-    ("second.jsonl", 95, 3),
-    ("third.jsonl", 90, 4),
-    ("fifth.jsonl", 92, 4),
-    ("sixth.jsonl", 90, 4),
-    ("seventh.jsonl", 94, 2),
-    ("eighth.jsonl", 87, 5),
-    ("ninth.jsonl", 94, 4),
-    ("tenth.jsonl", 92, 5),
-    ("eleventh.jsonl", 93, 4),
-    ("twelfth.jsonl", 91, 6),
-    ("thirteenth.jsonl", 93, 4),
-    ("fourteenth.jsonl", 94, 4),
-    ("fifteenth.jsonl", 89, 6),
-    ("sixteenth.jsonl", 94, 3),
-    ("seventeenth.jsonl", 72, 8),
-    ("eighteenth.jsonl", 76, 6),
-    ("nineteenth.jsonl", 79, 8),
-    ("twentieth.jsonl", 77, 7),
-    ("twentyfirst.jsonl", 77, 9),
-    ("twentysecond.jsonl", 80, 6),
-    ("twentythird.jsonl", 77, 10),
-    ("twentyfourth.jsonl", 86, 7),
-    ("twentyfifth.jsonl", 94, 4),
-    ("twentysixth.jsonl", 94, 4),
-    ("twentyseventh.jsonl", 91, 6),
-    ("twentyeighth.jsonl", 95, 3),
-    ("twentyninth.jsonl", 95, 3),
-    ("thirtieth.jsonl", 95, 3),
-    ("thirtyfirst.jsonl", 97, 2),
+    ("second", 83.5, 10.4, 95, 3),
+    ("third", 77.7, 5.8, 90, 4),
+    ("fifth", 81.8, 7.9, 92, 4),
+    ("sixth", 87.8, 4.2, 90, 4),
+    ("seventh", 85.7, 4.5, 94, 2),
+    ("eighth", 80.9, 5.2, 87, 5),  # harder on purpose
+    ("ninth", 92.2, 4.1, 94, 4),
+    ("tenth", 84.4, 9.3, 92, 5),
+    ("eleventh", 85.2, 7.2, 93, 4),
+    ("twelfth", 84.4, 10.7, 91, 6),
+    ("thirteenth", 88.6, 5.5, 93, 4),
+    ("fourteenth", 86.3, 8.2, 94, 4),
+    ("fifteenth", 80.7, 9.9, 89, 6),  # messier voices
+    ("sixteenth", 88.4, 5.8, 94, 3),  # after the first fit of the points
+    ("seventeenth", 73.8, 6.0, 72, 8),  # half of it asks two things, many only imply them; so to the twenty-first
+    ("eighteenth", 79.7, 2.8, 76, 6),
+    ("nineteenth", 70.6, 7.3, 79, 8),
+    ("twentieth", 62.5, 7.6, 77, 7),
+    ("twentyfirst", 71.8, 8.4, 77, 9),
+    ("twentysecond", 81.8, 3.5, 80, 6),  # two thirds of it single questions
+    ("twentythird", 76.2, 8.5, 77, 10),  # six fresh voices
+    ("twentyfourth", 87.9, 5.4, 86, 7),  # six others
+    ("twentyfifth", 87.9, 5.6, 94, 4),  # with verdicts and figures; so to the thirtieth
+    ("twentysixth", 89.0, 7.9, 94, 4),
+    ("twentyseventh", 93.8, 4.1, 91, 6),
+    ("twentyeighth", 87.8, 7.4, 95, 3),
+    ("twentyninth", 89.4, 6.9, 95, 3),
+    ("thirtieth", 86.6, 9.7, 95, 3),
+    ("thirtyfirst", 95.1, 1.9, 97, 2),  # doubtful labels left out
+    ("thirtysecond", 81.5, 7.7, 89, 4),  # half of it asks two things; so the next
+    ("thirtythird", 80.3, 8.0, 88, 4),  # with threads
+    ("thirtyfourth", 89.4, 6.7, 91, 5),  # in three fresh voices, nothing learned from it
 ]
 LEAST_RIGHT, MOST_WRONG = 82, 5  # percent, of conversations that were learned from
 EVERY = 3  # they are many, and a third of them tells as much
@@ -73,10 +67,13 @@ def scored(*paths: Path):
     return score(default_desk(), chain.from_iterable(cases_of(path.read_text("utf-8").splitlines()) for path in paths))
 
 
-@pytest.mark.parametrize(("name", "right", "wrong"), HELD_BACK)
-def test_a_set_that_was_held_back(tell, name, right, wrong):
-    found = scored(READING / name)
-    tell(f"the set held back, {name}\n" + "\n".join(list(found.report())[:7]))
+@pytest.mark.parametrize(("name", "first_right", "first_wrong", "right", "wrong"), HELD_BACK)
+def test_a_set_that_was_held_back(tell, name, first_right, first_wrong, right, wrong):
+    found = scored(READING / f"{name}.jsonl")
+    tell(
+        f"the {name} set: {first_right} % right and {first_wrong} % wrong at first sight\n"
+        + "\n".join(list(found.report())[:7])
+    )
     assert found.share("right") >= right
     assert found.share("wrong") <= wrong
 
