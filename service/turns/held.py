@@ -94,13 +94,21 @@ def let_go(cues: Iterable[str], names: Collection[str] = (*OTHERWISE, WINTER, *S
     return tuple(cue for cue in cues if cue not in names)
 
 
+CHARGED = frozenset(f"detail:{name}" for name in ("flat_one", "half_charged", "full_one", "from_half"))
+READS = regex(r"\b(?:reads?|shows?|says|is at|sits at|measured|got)\b[^.?!;\d]{0,12}\b\d{1,2}[.,]\d", re.IGNORECASE)
+SAME_AGE = regex(r"\b(?:same|equal|one|identical) ages?\b|\bas old as each other\b|\bboth new\b", re.IGNORECASE)
+
+
 def elsewhere(own: Iterable[str], old: Iterable[str], text: str = "") -> tuple[str, ...]:
     """The details of the last question without its places, where another one is named: "and under my bunk?"; without
     petrol, where the engine turns out to be a diesel; no longer disconnected, where something is told to stay on; no
-    longer left on, where somebody will watch."""
+    longer left on, where somebody will watch; no longer full or flat in words, where volts are read."""
     no_petrol = (PETROL,) if DIESEL.search(text) else ()
     watched = LEFT_ALONE if WATCHED in own else ()
     drained = (DISCONNECT,) if not DRAINED.isdisjoint(own) and DISCONNECT not in own else ()
+    read = CHARGED if READS.search(text) else frozenset()
+    aged = ("detail:mixed_age",) if SAME_AGE.search(text) else ()
+    drained = (*drained, *read, *aged)
     return let_go(old, {*(PLACES if not PLACES.isdisjoint(own) else no_petrol), *drained, *watched})
 
 

@@ -17,6 +17,7 @@ from service.routing.alarms import alarmed
 from service.routing.only_asked import only_asked
 from service.routing.route import Request
 from service.routing.tally import HAZARD
+from service.told import no_second
 from service.topics import names, topic
 from service.turns.amps_taken_in import as_given
 from service.turns.case_of import case_of
@@ -34,6 +35,7 @@ from service.turns.put_in_place import (
     stands_elsewhere,
 )
 from service.turns.thread import Thread
+from service.turns.told_anew import in_its_season, of_the_denied, read_at_the_motor
 from service.turns.turn import Turn
 from service.turns.undecided import by_topic, dipped, likely
 from service.turns.wanted import OTHER_BOAT, wanted
@@ -62,12 +64,16 @@ def taken_up(house: House, text: str, thread: Thread, given: Sequence[Known] = (
     if not printed:
         message = by_topic(message, [topic(item.topic) for item in requests if item.topic in names()])
         message = as_given(dipped(message, thread), thread)
+    message = message if printed else of_the_denied(message, thread)
+    thread = read_at_the_motor(message, in_its_season(message, thread))
     message, thread = without_the_one_gone(*named_by_size(message, thread))
     in_place = not printed and puts_in(message, thread)
     if in_place:
         message, thread = of_its_own(message), _as_built(house, thread)
     told = [*(known(item) for item in message.stated), *given]
-    another = any(message.says(cue) for cue in ANOTHER) or stands_elsewhere(message, thread)
+    another = (any(message.says(cue) for cue in ANOTHER) and not no_second.saved(text)) or stands_elsewhere(
+        message, thread
+    )
     joined = any(item.fact == "bank.layout" for item in message.stated)  # joined to the one aboard, which stays
     if in_place or (another and not joined):
         thread = replace(thread, cues=let_go(thread.cues))
