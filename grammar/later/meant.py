@@ -41,6 +41,11 @@ OF_THEM = regex(  # "four of em, 12V"
     r"\b(?P<bank>12|24|36|48) ?v(?:olts?)?\b",
     re.IGNORECASE,
 )
+OUTPUTS = regex(
+    r"\b(?P<many>[1-6]|one|two|three|four|five|six) (?P<so>(?:fully )?isolated)"
+    r" (?:\d{1,2} ?a(?:mps?)? )?(?:ones|outputs|chargers|channels)\b",
+    re.IGNORECASE,
+)
 LESS = regex(  # what falls away of the drain that was told
     rf"\b(?:drop(?:s|ped)?|goes down|went down|falls?|fell|comes down|came down|is down|shrinks?)(?: down)? by {AMPS}"
     rf"|\b{AMPS_2} (?:amps? )?(?:less|lower)\b"
@@ -174,6 +179,12 @@ def _in_strings(scene: Scene, stated: list[Stated], told: Told) -> list[Stated]:
 
 def _isolated_after_all(scene: Scene, stated: list[Stated], told: Told) -> list[Stated]:
     """ "No, they are isolated", "isolated then" of outputs that were said to share a negative."""
+    many = ISOLATED in scene.expected and OUTPUTS.search(scene.text)
+    if many:  # "4 isolated 5 A ones" where it was asked
+        names = (ISOLATED, "charger.outputs", "battery.count")
+        kept = [item for item in stated if item.fact not in names]
+        outputs = Stated("charger.outputs", value(many["many"].lower()), "", many["many"], many.span("many"), how="asked")
+        return [*kept, outputs, Stated(ISOLATED, True, "", many["so"], many.span("so"), how="asked")]
     before = told.get(ISOLATED)
     if before is None or before.value is not False or (found := THEY_ARE.match(scene.text)) is None:
         return stated

@@ -19,7 +19,9 @@ KIND, COUNT, VOLTS = "battery.chemistry", "battery.count", "bank.voltage"
 FITS = regex(r"\b(?:fit|put in|swap\w*|replac\w+|instead|change to|go for|buy)\b", re.IGNORECASE)
 ELSEWHERE = regex(
     r"\b(?:the|my|our|his|her)\b[^.?!]{0,24}?(?:\bin the (?:bow|stern|cabin|locker|engine room|forepeak|lazarette)\b"
-    r"|\b(?:aft|forward|up front)\b)|\b(?:the|my|our) (?:house|bow|stern|start|engine|thruster|front) one\b",
+    r"|\b(?:aft|forward|up front)\b)|\b(?:the|my|our) (?:house|bow|stern|start|engine|thruster|front) one\b"
+    r"|\b(?:the|my|our) (?:agm|gel|wet|flooded|lead|lithium|lifepo4)(?: one| battery)? (?:for|of|on|at) (?:the |my |our )?"
+    r"(?:engine|house|bow|stern|thruster|cabin|starter)\b",
     re.IGNORECASE,
 )
 ONE = regex(r"\b(?:an?|one|single)\b", re.IGNORECASE)
