@@ -22,8 +22,10 @@ ISOLATED, EACH = "charger.isolated", "battery.nominal"
 ONE_BATTERY = 12.0  # volts
 READ = (POSTS, MOTOR, REST)
 LITHIUM = ("lfp", "lithium-other")
-AMPS = r"(?<![\d.,])(?P<amps>\d{1,4}(?:[.,]\d{1,2})?)(?: ?(?P<milli>m)?a(?:mps?)?\b)?(?![\d.,]*\d)"
-VOLTS = r"(?<![\d.,])(?P<volts>\d{1,2}[.,]\d{1,2})(?: ?v(?:olts?)?\b)?(?![\d.,]*\d)"
+OTHER = r"v|volts?|a|amps?|ah|w|watts?|m|mm2?|metres?|meters?|hours?|h|min|days?|degrees|percent|cca|kg"
+ENDS = rf"(?![\d.,]*\d| ?(?:{OTHER})\b| ?%)"  # no other unit follows
+AMPS = rf"(?<![\d.,])(?P<amps>\d{{1,4}}(?:[.,]\d{{1,2}})?)(?: ?(?P<milli>m)?a(?:mps?)?\b)?{ENDS}"
+VOLTS = rf"(?<![\d.,])(?P<volts>\d{{1,2}}[.,]\d{{1,2}})(?: ?v(?:olts?)?\b)?{ENDS}"
 AMPS_2, AMPS_3, AMPS_4 = (AMPS.replace("amps>", f"amps{n}>").replace("milli>", f"milli{n}>") for n in (2, 3, 4))
 VOLTS_2 = VOLTS.replace("volts>", "volts2>")
 IT_WAS = regex(  # "it was a 150", "the old one was 175 A"
@@ -49,7 +51,7 @@ OUTPUTS = regex(
 LESS = regex(  # what falls away of the drain that was told
     rf"\b(?:drop(?:s|ped)?|goes down|went down|falls?|fell|comes down|came down|is down|shrinks?)(?: down)? by {AMPS}"
     rf"|\b{AMPS_2} (?:amps? )?(?:less|lower)\b"
-    rf"|\b(?:minus|without|less) (?:the |my |that )?[a-z][a-z ]{{1,20}}?,? (?:(?:that|which) (?:was|is|took|takes) )?"
+    r"|\bminus (?:the |my |that )?[a-z]+(?: (?!its?\b|is\b|was\b|now\b|leaves\b|makes\b|gives\b)[a-z]+)?,? "
     rf"{AMPS_3}\W*$"
     rf"|\b(?:off|out|disconnected|unplugged|pulled)\b[^.?!;\d]{{0,12}}\b(?:that|which|it)"
     rf" (?:was|is|took|takes|drew|makes?) (?:about )?{AMPS_4} of (?:it|that|them)\b",
@@ -146,12 +148,7 @@ def _loaded_bank(scene: Scene, stated: list[Stated], told: Told) -> list[Stated]
     found = LOADED.search(scene.text)
     series = told.get("bank.layout")
     many = (series is not None and series.value == "series") or _value(told, "bank.voltage") > ONE_BATTERY
-    if (
-        found is None
-        or not many
-        or any(item.fact.startswith("reading.") for item in stated)
-        or scene.quantities("VOLT")
-    ):
+    if found is None or not many or any(item.fact in READ for item in stated) or scene.quantities("VOLT"):
         return stated
     if not LEAST_24 <= (volts := _volts(found)) <= MOST_24:
         return stated
@@ -183,7 +180,9 @@ def _isolated_after_all(scene: Scene, stated: list[Stated], told: Told) -> list[
     if many:  # "4 isolated 5 A ones" where it was asked
         names = (ISOLATED, "charger.outputs", "battery.count")
         kept = [item for item in stated if item.fact not in names]
-        outputs = Stated("charger.outputs", value(many["many"].lower()), "", many["many"], many.span("many"), how="asked")
+        outputs = Stated(
+            "charger.outputs", value(many["many"].lower()), "", many["many"], many.span("many"), how="asked"
+        )
         return [*kept, outputs, Stated(ISOLATED, True, "", many["so"], many.span("so"), how="asked")]
     before = told.get(ISOLATED)
     if before is None or before.value is not False or (found := THEY_ARE.match(scene.text)) is None:

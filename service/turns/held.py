@@ -11,7 +11,7 @@ from collections.abc import Collection, Iterable
 
 from grammar.reading import Message
 from grammar.text.patterns import regex
-from service.told import charger_settings, seasons, tray
+from service.told import charger_settings, its_years, seasons, tray
 from service.turns.thread import Thread
 
 NO_CAPS, HAS_CAPS = "detail:no_caps", "detail:has_caps"
@@ -35,6 +35,7 @@ HELD = frozenset({*OTHERWISE, WINTER, *SEASONS})
 AGE = "battery.age"
 OTHER_BOAT = "note:other_boat"
 TESTED = frozenset({PASSED, FAILED})
+AGED = PASSED  # where a test is let go as of another battery, its year goes too
 IN_SEASON = regex(r"\b(?:summer|spring|june|july|august|in season|sailing)\b", re.IGNORECASE)  # covers are off
 PLACES = frozenset(  # where and which way up a battery stands: a later turn that names one asks of that alone
     f"detail:{name}"
@@ -91,7 +92,7 @@ def still_told(thread: Thread, own: Collection[str]) -> tuple[str, ...]:
 
 def let_go(cues: Iterable[str], names: Collection[str] = (*OTHERWISE, WINTER, *SEASONS)) -> tuple[str, ...]:
     """The cues of a thread without those that spoke of a battery no longer spoken of."""
-    return tuple(cue for cue in cues if cue not in names)
+    return tuple(cue for cue in cues if cue not in names and not (AGED in names and cue.startswith(its_years.YEAR)))
 
 
 CHARGED = frozenset(f"detail:{name}" for name in ("flat_one", "half_charged", "full_one", "from_half"))

@@ -14,6 +14,18 @@ from service.turns.thread import Thread
 
 TEMPERATURE = "ambient.temperature"
 POSTS, MOTOR = "reading.load_voltage", "reading.load_voltage_at_load"
+KIND = "battery.chemistry"
+REST = "reading.voltage"
+ON_EACH = regex(
+    r"(?<![\d.,])(?P<volts>\d{2}[.,]\d{1,2})(?: ?v(?:olts?)?)? (?:on|at|for|in) (?:the )?(?:one|first)\b[^.?!;\d]{0,24}"
+    r"(?<![\d.,])(?P<again>\d{2}[.,]\d{1,2})(?: ?v(?:olts?)?)? (?:on|at|for|in) (?:the )?(?:other|second)\b",
+    re.IGNORECASE,
+)
+WEIGHED = regex(
+    r"\b(?:worth (?:getting|buying|going|changing|swapping|it)|should i (?:get|buy|go|swap|switch|change)"
+    r"|(?:better|wiser) (?:to|off)|makes? sense)\b",
+    re.IGNORECASE,
+)
 COLD, WARM = 10.0, 15.0  # °C: no summer is colder, no winter warmer
 SUMMER = regex(
     r"\b(?:(?:in|during|over|come|for) (?:the |high |mid)?(?:summer(?:time)?|june|july|august)"
@@ -27,6 +39,11 @@ WINTER = regex(
     r"|in cold weather|in the cold)\b",
     re.IGNORECASE,
 )
+
+
+def meant(message: Message, thread: Thread) -> Message:
+    """The message with its values at the batteries of which they are told."""
+    return read_on_each(only_weighed(of_the_denied(message, thread), thread))
 
 
 def in_its_season(message: Message, thread: Thread) -> Thread:
@@ -48,6 +65,28 @@ def read_at_the_motor(message: Message, thread: Thread) -> Thread:
     if before is None or there != before.value or any(item.fact == POSTS for item in message.stated):
         return thread
     return replace(thread, facts={fact: item for fact, item in thread.facts.items() if fact != POSTS})
+
+
+def read_on_each(message: Message) -> Message:
+    """The message with the same reading of both, told one by one: "12.7 on one and 12.7 on the other"."""
+    found = ON_EACH.search(message.text)
+    first = next((item for item in message.stated if item.fact == REST), None)
+    if found is None or first is None or any(item.of > 1 for item in message.stated):
+        return message
+    other = replace(first, of=2, span=found.span("again"))
+    return replace(message, stated=(*message.stated, other)) if found["volts"] == found["again"] else message
+
+
+def only_weighed(message: Message, thread: Thread) -> Message:
+    """The message with another kind that is only weighed against theirs as the second of two: what was read of theirs
+    is not its own."""
+    told = {item.fact for item in message.stated}
+    before = thread.facts.get(KIND)
+    read = any(fact.startswith("reading.") for fact in thread.facts)
+    if told != {KIND} or before is None or not read or not WEIGHED.search(message.text):
+        return message
+    kinds = (replace(item, of=2) if item.of == 1 and item.value != before.value else item for item in message.stated)
+    return replace(message, stated=tuple(kinds))
 
 
 def of_the_denied(message: Message, thread: Thread) -> Message:

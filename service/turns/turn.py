@@ -8,7 +8,7 @@ from grammar.dangers.unbuilt import to_be_wired
 from grammar.reading import Message, Stated
 from service.judgements.at_once import MORE
 from service.routing.route import Request
-from service.told import no_second
+from service.told import its_years, no_second
 from service.turns.held import elsewhere, held, let_go, of_its_charger, of_its_place, still_told
 from service.turns.no_idea import NO_IDEA, not_known, unknown
 from service.turns.thread import Thread
@@ -49,6 +49,7 @@ class Turn:
         own = tuple(dict.fromkeys((*own, *of_its_charger(self.thread), *of_its_place(self.thread, own))))
         if "battery.chemistry" not in self.thread.facts and not any(name.startswith(KIND) for name in own):
             own = (*own, *(name for name in self.thread.cues if name.startswith(KIND)))  # "which charges fastest?"
+        own = (*own, *its_years.kept("", self.thread.cues))
         goes_on = {item.topic for item in self.requests} <= set(self.thread.topics)
         if not goes_on or any(name.startswith("request:") for name in own):
             return own
