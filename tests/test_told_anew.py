@@ -69,7 +69,7 @@ def test_what_a_later_figure_is(turns, fact, value):
         (("gel 80ah, how often to look at it in winter", "and if its half full", "ok its full. how often then"),
          "storage", "information", "every 90 days"),
         ((PAIR, "the house one is gel, not agm"), "charger-size", "yes", "wet-cell 80 Ah and gel 120 Ah"),
-        ((PAIR, "the start one is gel, not wet"), "charger-size", "no", "gel 80 Ah"),
+        ((PAIR, "the start one is gel, not wet"), "charger-size", "no", "80 Ah of gel"),
         (("24 v bank agm, the alternator gives 14.3 V at it, ok?",), "charger-setting", "needs-facts", "whole bank"),
         (("24 v bank agm, charger gives 14.3 V to each battery, ok?",), "charger-setting", "yes", "is inside"),
         ((TWO, "and a 90ah lithium instead?", "ok back to the agm"), "run-check", "yes", "780 CCA AGM"),
