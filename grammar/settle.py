@@ -22,6 +22,7 @@ from grammar.attach.values import Words
 from grammar.facts import facts
 from grammar.figures.weighed import weighed
 from grammar.later.answers import answered
+from grammar.later.meant import as_meant
 from grammar.later.pointed import held_against
 from grammar.later.recall import goes_back, recalled
 from grammar.later.their_unit import in_their_unit
@@ -87,7 +88,8 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     told = [item for item in told if not is_half_past(scene.text, item.span) and not _days_on_end(scene, item)]
     told = [_forbidden(scene, item, NEVER) or item for item in told if not _half_of_cca(scene, item)]
     told += [limit for item in words.denied if (limit := _forbidden(scene, item, FORBIDDING))]
-    replied = list(in_their_unit(recalled(scene, answered(scene, [*told, *found], expecting), said), said))
+    in_unit = in_their_unit(recalled(scene, answered(scene, [*told, *found], expecting), said), said)
+    replied = as_meant(scene, list(in_unit), said)
     replied = asked_for(scene, [*replied, *drawn_then(scene, replied, said)])
     stated = further(scene, added(scene, amended(scene, lowest_kept(spread(combined(scene, replied))))))
     stated = list(each_size(studs_first(scene, label_limits(scene, either(scene, unlike(scene, stated))))))

@@ -79,6 +79,7 @@ def fuse_of(scene: Scene, item: Item, value: float, claim: Claim | None) -> Clai
     if _is_the_fuse(scene, item, value) or ((claim is None or claim.how == "near") and _blown(scene, item, value)):
         return Claim("fuse.rating", "role")
     fused = claim is not None and claim.fact == "fuse.rating" and _to_be_fused(scene, item, value)
+    fused = fused or (claim is not None and claim.how == "near" and _beside_its_fuse(scene, item, claim))
     return Claim("load.current", "near") if fused else claim
 
 
@@ -139,6 +140,18 @@ def _to_be_fused(scene: Scene, item: Item, value: float) -> bool:
     """Whether amps of no usual size of fuse stand apart from the word: the load's of "340 A 5 m fuse cable"."""
     near = {scene.word(at) for at in (*range(item.start - 3, item.start), item.end, item.end + 1)}
     return value not in FUSES and not {"fuse", "fuses", "fused", "breaker"} & near
+
+
+def _beside_its_fuse(scene: Scene, item: Item, claim: Claim) -> bool:
+    """Whether amps follow a fuse that has its own, with a comma between and nothing else: "a 100 A fuse, 90 amps"."""
+    before = scene.before(item)
+    if claim.fact != "fuse.rating" or before is None or before.name != "," or item.at < 3 or item.dim != "AMP":
+        return False
+    fuse, size = scene.items[item.at - 2], scene.items[item.at - 3]
+    follows = scene.after(item)
+    ends = follows is None or follows.kind in ("mark", "end")
+    known = any(old.fact in ("load.current", "load.model") for old in scene.said)
+    return fuse.head == "fuse" and size.dim == "AMP" and ends and not known and len(scene.quantities("AMP")) == 2
 
 
 def _right_for(scene: Scene, item: Item) -> bool:

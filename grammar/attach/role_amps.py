@@ -98,7 +98,15 @@ def _of_charger(scene: Scene, item: Item) -> bool:
 def _is_named_limit(scene: Scene, item: Item) -> bool:
     """Whether lithium's amps are called a limit, or stand beside those of a load."""
     steady = scene.word(item.start - 1) in STEADY and "limit" in scene.vocabulary
-    return scene.word(item.start - 1) == "limit" or steady or _beside_a_draw(scene, item)
+    return scene.word(item.start - 1) == "limit" or steady or _beside_a_draw(scene, item) or _of_known(scene, item)
+
+
+def _of_known(scene: Scene, item: Item) -> bool:
+    """Whether amps for good stand beside lithium's amp-hours and a model whose draw is known: "80 Ah lithium for the
+    Pike, 160 A continuous"."""
+    named = any(one.kind == "model" for one in scene.items) and bool(scene.quantities("AH"))
+    drawn = any(scene.word(found.start) in DRAWING for found in scene.roles if found.concept == "load.current")
+    return named and not drawn and scene.word(item.end) in STEADILY
 
 
 def _beside_a_draw(scene: Scene, item: Item) -> bool:

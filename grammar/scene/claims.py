@@ -11,6 +11,7 @@ from typing import NamedTuple
 
 from grammar.files import TABLES, toml
 from grammar.lexicon.vocabulary import Found
+from grammar.scene.denied import is_missing
 from grammar.scene.items import Item
 from grammar.scene.near import around, gap
 from grammar.scene.scene import Scene
@@ -20,7 +21,6 @@ RATINGS = frozenset({"battery.cca", "battery.ca", "battery.reserve"})
 ASKING = frozenset({"what", "which", "much", "many", "whatever"})  # "what CCA for 180 A": the amps are no CCA
 LACKING = frozenset({"no", "without"})  # "no CCA on the label"
 TILL = frozenset({"until", "till", "til", "how", "what", "ages", "forever", "overnight"})
-UNKNOWN = frozenset({"unknown", "unkown", "unclear"})
 CLAIMED = 1.5  # a figure this close before a word has it
 TOUCHING = 0.3
 BEFORE_IT = 0.1  # of two places named, the one after a reading is its own
@@ -96,7 +96,7 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
         if found.concept == "load.current" and _takes_time(scene, found):
             continue
         source = _rated_source(scene, item, found) if found.concept == "load.current" else ""
-        if scene.word(found.end) in UNKNOWN:  # "150 A, kick unknown"
+        if is_missing(scene, found):
             continue
         if found.concept == "drain.current" and (
             _is_in_use(scene, item, value, found) or beside_tiny(scene, item, value)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from grammar.lexicon.vocabulary import Found
 from grammar.scene.items import Item
 from grammar.scene.near import around
 from grammar.scene.scene import Scene
@@ -28,6 +29,9 @@ ITS = frozenset({"its", "is", "meant", "actually", "should"})
 DENIED_BEFORE = 3  # words between "not" and the figure it denies, less one
 DENYING = frozenset({"not", "rather", "instead"})
 NONE: frozenset[str] = frozenset()
+UNKNOWN = frozenset({"unknown", "unkown", "unclear"})
+TELLING = frozenset({"stated", "given", "known", "told", "listed", "shown", "specified", "printed", "mentioned"})
+PEAKS = frozenset({"load.peak", "battery.peak_current"})
 BETWEEN = frozenset(["a", "an", "the", "my", "at", "of", "about", "for", "with", "really", "just"])
 ABSENT = frozenset({"here", "aboard", "available", "onboard", "anywhere", "side", "supply", "fitted"})
 REPLACED = {  # "lithium instead of my 34 kg gel": the gel's weight holds, and so does the case that stood there
@@ -60,3 +64,11 @@ def _is_put_right(scene: Scene, item: Item) -> bool:
         return False
     after = range(item.end + 1, min(item.end + 1 + CORRECTED, len(scene.at_word)))
     return scene.word(item.end) != "and" or any(scene.at_word[at].dim for at in after)
+
+
+def is_missing(scene: Scene, found: Found) -> bool:
+    """Whether a role is named for what nobody tells: "150 A, kick unknown", "peak not stated", "no peak given"."""
+    after = scene.word(found.end)
+    if after in UNKNOWN or (after in ("not", "isnt") and scene.word(found.end + 1) in TELLING):
+        return True
+    return found.concept in PEAKS and scene.word(found.start - 1) in ("no", "without") and after in TELLING

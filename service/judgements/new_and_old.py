@@ -9,7 +9,7 @@ from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
 from service.judgements import joining, load_reading
-from service.told import its_mate
+from service.told import its_mate, no_second
 
 COUNT, AGE, LAYOUT = "battery.count", "battery.age", "bank.layout"
 AGAIN = regex(
@@ -75,7 +75,7 @@ def thought_of(text: str) -> bool:
     >>> thought_of("should I replace it with the same again?")
     False
     """
-    if REPLACES.search(text) and not BESIDE.search(text):
+    if (REPLACES.search(text) and not BESIDE.search(text)) or no_second.saved(text):
         return False
     return AGAIN.search(text) is not None and PLANS.search(text) is not None
 

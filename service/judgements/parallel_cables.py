@@ -27,12 +27,14 @@ TWO_EACH = regex(  # "two for plus and two for minus"
     r"\b(?:two|2) (?:for|on|to|as) (?:the )?(?:minus|negative)\b",
     re.IGNORECASE,
 )
+EACH_POLE = regex(r"\b(?P<count>2|3|two|three) (?:per|for each|to each|on each|each) pole\b", re.IGNORECASE)
 WORDS = {2: "two", 3: "three"}
 
 
 TIMES = regex(
     r"\b(?P<count>2|3|two|three)(?: ?(?:x|×|\*|times) ?| lots of )"
-    r"(?:(?P<area>\d{2,3}) ?(?:mm|sq)|(?P<gauge>\d/0)|(?P<awg>\d) ?(?:awg|gauge))",
+    r"(?:(?P<area>\d{2,3}) ?(?:mm|sq)|(?P<gauge>\d/0)|(?P<awg>\d) ?(?:awg|gauge)"
+    r"|(?P<bare>\d{2,3})(?=\W*$| (?:instead|then|now|in parallel|side by side)\b))",
     re.IGNORECASE,
 )
 
@@ -73,16 +75,23 @@ def twice(case: Case) -> int:
     """How often this very cable is named: "2x50 mm2" is two of 50 mm2; 1 where it stands alone."""
     area, gauge = case.said("cable.area"), case.said("cable.gauge")
     for found in TIMES.finditer(case.text):
-        same = found["area"] and area is not None and float(found["area"]) == float(area)
+        size = found["area"] or found["bare"]
+        same = size and area is not None and float(size) == float(area)
         if same or (gauge is not None and str(gauge) in (found["gauge"], found["awg"])):
-            return next(count for count, word in WORDS.items() if found["count"].lower() in (word, str(count)))
+            return _number(found["count"])
     return 1
+
+
+def _number(said: str) -> int:
+    return next(count for count, word in WORDS.items() if said.lower() in (word, str(count)))
 
 
 def runs(case: Case) -> int:
     """How many equal cables go to each pole."""
     if TWO_EACH.search(case.text):
         return 2
+    if each := EACH_POLE.search(case.text):
+        return _number(each["count"])
     return 3 if case.says("detail:three_runs") else 2 if case.says("detail:two_runs") else twice(case)
 
 

@@ -14,6 +14,11 @@ from service.told import motor_volts, shared_engine
 SHARED = regex(
     r"\b(?:both|together|shared?|sharing|same (?:battery|bank|time)|(?:one|a single) (?:battery|bank))\b", re.IGNORECASE
 )
+OWN_ASKED = regex(  # "does it need its own battery, or can I use the engine's": none is told of
+    r"\b(?:needs?|wants?|have|gets?|requires?|should|must|buy)\b[^.?!;]{0,20}"
+    r"\b(?:its own|an? (?:own|separate|second|dedicated)|another) batt\w*\b[^.!;]{0,30}\bor\b",
+    re.IGNORECASE,
+)
 NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight")
 ONE = {"have": "has"}
 MOTOR_LEAST, MOTOR_SURELY = 20.0, 100.0  # A: no motor of a boat takes less, no other load takes more (common practice)
@@ -65,7 +70,7 @@ def shares_the_engines(case: Case) -> bool:
 def is_the_engines(case: Case) -> bool:
     """Whether the engine itself is named with the battery."""
     told = case.says(shared_engine.CUE) or shared_engine.told(case.text)
-    return told and not case.says("detail:own_battery")
+    return told and not (case.says("detail:own_battery") and not OWN_ASKED.search(case.text))
 
 
 def is_their_starter(case: Case) -> bool:

@@ -16,9 +16,12 @@ SAID = {"series": "in series (plus to minus)", "parallel": "in parallel (plus to
 def outcome(case: Case, how: str) -> str:
     """What they make together, in words."""
     parts = [say.quantity(float(case["bank.voltage"]), "V")]
-    parts += [say.amp_hours(float(case["bank.capacity"]))] if "bank.capacity" in case else []
+    held = joining.total(case, "capacity", how, joining.of_each(case)) if "bank.capacity" in case else 0.0
+    parts += [say.amp_hours(held)] if held else []
     bare = len(parts) == 1
-    cca = joining.total(case, "cca", how, joining.of_each(case))  # of two unlike ones both count
+    cca = joining.total(
+        case, "cca", how, joining.of_each(case)
+    )  # of two unlike ones both count, of the capacity as well
     parts += [say.cca(cca)] if cca else []
     parts += [f"a limit of {say.amps(float(case['bank.max_current']))}"] if "bank.max_current" in case else []
     if bare and len(parts) == 1 and how == "series-parallel":

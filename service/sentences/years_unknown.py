@@ -24,7 +24,7 @@ def put_otherwise(topic: Topic, case: Case) -> Answer | None:
 
 def by_year(topic: Topic, case: Case) -> Answer | None:
     """The years at which one of a year that is told reaches the two ends of its usual life."""
-    year = its_years.of_year(case.text)
+    year = its_years.of_year(case.text) or its_years.of_before(case.cues)
     if year is None:
         return None
     _, low, high = lifetime.life_of(case)

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 
 from grammar.text.patterns import regex
 
+YEAR = "year:"  # begins the cue of a thread
 OTHERS = r"(?:boat|yacht|ship|hull|engine|motor|sloop|cruiser|ketch|barge|charger|thruster|cables?|wiring|panel)"
 OF_YEAR = regex(
     r"\b(?:from|of|since|dates?(?: back)?|dated|bought|new|fitted|installed|made|year|vintage|says|stamped?|code"
@@ -53,6 +55,18 @@ def of_year(text: str) -> int | None:
     if found_so is None or (found_so["after"] and NOT_ITS.search(text[: found_so.start()])):
         return None
     return int(found_so["before"] or found_so["after"])
+
+
+def kept(text: str, before: Collection[str]) -> tuple[str, ...]:
+    """The cue of the year that a conversation holds after a message: its own, else the one before."""
+    year = of_year(text)
+    return (f"{YEAR}{year}",) if year else tuple(name for name in before if name.startswith(YEAR))
+
+
+def of_before(cues: Collection[str]) -> int | None:
+    """The year that was told in an earlier turn; None where none was, or two were."""
+    years = {name.removeprefix(YEAR) for name in cues if name.startswith(YEAR)}
+    return int(years.pop()) if len(years) == 1 else None
 
 
 def asks_of_heat(text: str) -> bool:

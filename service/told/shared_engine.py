@@ -21,7 +21,10 @@ TOGETHER = (
     rf"{LOAD}[^.?!;]{{0,30}}{JOINED}{ENGINE}[^.?!;]{{0,30}}{ONE}[^.?!;,]{{0,25}}{BATTERY}"
     rf"|{ENGINE}[^.?!;]{{0,15}}{JOINED}(?:\w+ ){{0,3}}{LOAD}[^.?!;]{{0,30}}{ONE}[^.?!;,]{{0,25}}{BATTERY}"
 )
-TOLD = regex(rf"{SAME}|{TOGETHER}", re.IGNORECASE)
+THEIRS = (  # as on a list: no kind of battery, of which one would be "a starter battery"
+    r"^\W*start(?:er|ing)? (?:bat|batt|battery)\b[,:]? (?:is )?(?:12 ?v,? )?\d{3,4} ?(?:cca|mca|ca|a)\b"
+)
+TOLD = regex(rf"{SAME}|{TOGETHER}|{THEIRS}", re.IGNORECASE)
 FED = regex(rf"\b(?:on|off|from|us(?:e|es|ing)) (?:the |my |our |that |one )?(?:\w+ )?{ITS}", re.IGNORECASE)
 
 
@@ -32,6 +35,8 @@ def told(text: str) -> bool:
     True
     >>> told("the thruster with the diesel on one battery of 900 CCA"), told("thruster off the battery for the diesel")
     (True, True)
+    >>> told("starter battery 720 cca, turns a Pike?"), told("a starter battery 720 cca, turns a Pike?")
+    (True, False)
     >>> told("I bought the same battery as the diesel has"), told("the thruster and the diesel have a battery each")
     (False, False)
     """

@@ -107,7 +107,12 @@ def answer(case: Case) -> Answer:
     stopped = charging.barred(TOPIC, case, chemistry, alternator="dc-dc" not in case.beside)
     if stopped := stopped or new_charger.judged(TOPIC, case):
         return stopped
-    whatever = too_many_volts.judged(TOPIC, case) or long_bulk.judged(TOPIC, case) or blind(case)
+    whatever = (
+        too_many_volts.judged(TOPIC, case)
+        or too_many_volts.half(TOPIC, case)
+        or long_bulk.judged(TOPIC, case)
+        or blind(case)
+    )
     if whatever:
         return whatever
     found_so = untold(case, chemistry) or by_degree.judged(TOPIC, case) or warmth_asked.judged(TOPIC, case, chemistry)

@@ -10,7 +10,7 @@ from service.hazards import DANGER
 from service.house import House
 from service.judgements import in_a_place
 from service.reply import Answer
-from service.told import charger_settings, seasons, shared_engine
+from service.told import charger_settings, its_years, seasons, shared_engine
 from service.topics import names
 from service.turns import told_already
 from service.turns.case_of import case_of
@@ -46,6 +46,7 @@ def carried_on(turn: Turn, before: Thread, answers: Sequence[Answer], house: Hou
             *((STYLE,) if terse else ()),
             *(() if turn.message.says(OTHER_BOAT) else charger_settings.kept(turn.message.text, turn.thread.cues)),
             *seasons.kept(turn.message.text, turn.thread.cues),
+            *its_years.kept(turn.message.text, turn.thread.cues if "replacement" in turn.thread.topics else ()),
             *shared_engine.kept(turn.message.text),
             *in_a_place.kept(case_of(turn, house), (item.topic for item in answers)),
         ),

@@ -11,7 +11,7 @@ from collections.abc import Collection, Iterable
 
 from grammar.reading import Message
 from grammar.text.patterns import regex
-from service.told import charger_settings, seasons, tray
+from service.told import charger_settings, its_years, seasons, tray
 from service.turns.thread import Thread
 
 NO_CAPS, HAS_CAPS = "detail:no_caps", "detail:has_caps"
@@ -35,6 +35,7 @@ HELD = frozenset({*OTHERWISE, WINTER, *SEASONS})
 AGE = "battery.age"
 OTHER_BOAT = "note:other_boat"
 TESTED = frozenset({PASSED, FAILED})
+AGED = PASSED  # where a test is let go as of another battery, its year goes too
 IN_SEASON = regex(r"\b(?:summer|spring|june|july|august|in season|sailing)\b", re.IGNORECASE)  # covers are off
 PLACES = frozenset(  # where and which way up a battery stands: a later turn that names one asks of that alone
     f"detail:{name}"
@@ -91,16 +92,24 @@ def still_told(thread: Thread, own: Collection[str]) -> tuple[str, ...]:
 
 def let_go(cues: Iterable[str], names: Collection[str] = (*OTHERWISE, WINTER, *SEASONS)) -> tuple[str, ...]:
     """The cues of a thread without those that spoke of a battery no longer spoken of."""
-    return tuple(cue for cue in cues if cue not in names)
+    return tuple(cue for cue in cues if cue not in names and not (AGED in names and cue.startswith(its_years.YEAR)))
+
+
+CHARGED = frozenset(f"detail:{name}" for name in ("flat_one", "half_charged", "full_one", "from_half"))
+READS = regex(r"\b(?:reads?|shows?|says|is at|sits at|measured|got)\b[^.?!;\d]{0,12}\b\d{1,2}[.,]\d", re.IGNORECASE)
+SAME_AGE = regex(r"\b(?:same|equal|one|identical) ages?\b|\bas old as each other\b|\bboth new\b", re.IGNORECASE)
 
 
 def elsewhere(own: Iterable[str], old: Iterable[str], text: str = "") -> tuple[str, ...]:
     """The details of the last question without its places, where another one is named: "and under my bunk?"; without
     petrol, where the engine turns out to be a diesel; no longer disconnected, where something is told to stay on; no
-    longer left on, where somebody will watch."""
+    longer left on, where somebody will watch; no longer full or flat in words, where volts are read."""
     no_petrol = (PETROL,) if DIESEL.search(text) else ()
     watched = LEFT_ALONE if WATCHED in own else ()
     drained = (DISCONNECT,) if not DRAINED.isdisjoint(own) and DISCONNECT not in own else ()
+    read = CHARGED if READS.search(text) else frozenset()
+    aged = ("detail:mixed_age",) if SAME_AGE.search(text) else ()
+    drained = (*drained, *read, *aged)
     return let_go(old, {*(PLACES if not PLACES.isdisjoint(own) else no_petrol), *drained, *watched})
 
 

@@ -16,6 +16,7 @@ PARTS = {  # the topic that sizes a part; what was told that it is sized by; wha
     "fuse": ("fuse-size", LOAD, frozenset({"fuse.rating"})),
     "cable": ("cable-size", LOAD, frozenset({"cable.gauge", "cable.area"})),
 }
+BOTH_ENDS = frozenset({"reading.load_voltage", "reading.load_voltage_at_load"})
 FOR_IT = regex(
     r"(?:^|[.,;:!?] ?|\b(?:and|ok|okay|so|then|now|a|the|what|which|right) )(?P<part>charger|fuse|cable)"
     r" (?:(?:size|amps) )?(?:for|to suit|to go with|to match)"
@@ -48,4 +49,18 @@ def battery_again(message: Message, thread: Thread) -> tuple[str, ...]:
     return ("run-check",) if known and not message.stated and STILL_ENOUGH.search(message.text) else ()
 
 
-RULES = (sized_for_it, battery_again)
+def read_at_both_ends(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "10.1 at the thruster, 11.4 at the battery" after what a cable should lose: what it loses in truth."""
+    told = {item.fact for item in message.stated}
+    circuit = bool(thread.topics) and {"voltage-drop", "cable-size"}.issuperset(thread.topics)
+    return ("load-voltage",) if circuit and told >= BOTH_ENDS else ()
+
+
+def joined_then(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "In series then" of two that were read one by one: whether they may be joined so."""
+    told = {item.fact for item in message.stated}
+    known = "bank.layout" not in thread.facts and "battery.count" in thread.facts
+    return ("bank-wiring",) if told == {"bank.layout"} and known and thread.topics == ("rest-voltage",) else ()
+
+
+RULES = (sized_for_it, battery_again, read_at_both_ends, joined_then)

@@ -7,9 +7,10 @@ from dataclasses import replace
 
 from grammar.reading import Message, Stated
 from grammar.text.patterns import regex
+from service.case import Known
 from service.judgements.new_and_old import all_new
 from service.kinds import LEAD, LITHIUM
-from service.turns.thread import Thread
+from service.turns.thread import OF_THE_BATTERIES, Thread
 
 RATED = frozenset(
     ("battery.capacity", "battery.energy", "battery.cca", "battery.ca", "battery.max_current", "battery.group")
@@ -17,9 +18,15 @@ RATED = frozenset(
 AGE = "battery.age"
 KIND, COUNT, VOLTS = "battery.chemistry", "battery.count", "bank.voltage"
 FITS = regex(r"\b(?:fit|put in|swap\w*|replac\w+|instead|change to|go for|buy)\b", re.IGNORECASE)
+FEW = 9  # words that only go back to a battery
+BACK = regex(
+    r"\b(?:the|my|our) (?:old |first |other )?(?:agm|gel|wet\w*|flooded|lead\w*|lithium|lifepo4|lfp)\b", re.IGNORECASE
+)
 ELSEWHERE = regex(
     r"\b(?:the|my|our|his|her)\b[^.?!]{0,24}?(?:\bin the (?:bow|stern|cabin|locker|engine room|forepeak|lazarette)\b"
-    r"|\b(?:aft|forward|up front)\b)|\b(?:the|my|our) (?:house|bow|stern|start|engine|thruster|front) one\b",
+    r"|\b(?:aft|forward|up front)\b)|\b(?:the|my|our) (?:house|bow|stern|start|engine|thruster|front) one\b"
+    r"|\b(?:the|my|our) (?:agm|gel|wet|flooded|lead|lithium|lifepo4)(?: one| battery)? (?:for|of|on|at)"
+    r" (?:the |my |our )?(?:engine|house|bow|stern|thruster|cabin|starter)\b",
     re.IGNORECASE,
 )
 ONE = regex(r"\b(?:an?|one|single)\b", re.IGNORECASE)
@@ -60,10 +67,32 @@ def puts_in(message: Message, thread: Thread) -> bool:
     return crossed or (now != before and bool(FITS.search(message.text)) and bool(ONE.search(message.text)))
 
 
+def goes_back(message: Message, thread: Thread) -> bool:
+    """Whether it speaks of the battery again that another one took the place of: "so the AGM it is"."""
+    told = {item.fact: item.value for item in message.stated if item.of == 1}
+    before, now = thread.aside.get(KIND), thread.facts.get(KIND)
+    if told.keys() != {KIND} or before is None or now is None or before.value != told[KIND] or now.value == told[KIND]:
+        return False
+    return len(message.words) <= FEW and BACK.search(message.text) is not None
+
+
+def back_in(thread: Thread) -> Thread:
+    """The thread with the battery that was told first in its place again, and the other one set aside."""
+    facts = {name: item for name, item in thread.facts.items() if not name.startswith(OF_THE_BATTERIES)}
+    return replace(thread, facts={**facts, **thread.aside}, aside=of_the_batteries(thread))
+
+
+def of_the_batteries(thread: Thread) -> dict[str, Known]:
+    """What was told of the batteries that another is put in place of."""
+    return {name: item for name, item in thread.facts.items() if name.startswith(OF_THE_BATTERIES)}
+
+
 def stands_elsewhere(message: Message, thread: Thread) -> bool:
     """Whether it speaks of another battery aboard, of another kind and in a place of its own: "and the AGM aft?"."""
     now = next((item.value for item in message.stated if item.fact == KIND and item.of == 1), None)
     before = thread.facts[KIND].value if KIND in thread.facts else None
+    if before is not None and any((item.fact, item.value) == (KIND, before) for item in message.denied):
+        return False  # "the start one is gel, not wet" puts theirs right
     return now is not None and before is not None and now != before and bool(ELSEWHERE.search(message.text))
 
 

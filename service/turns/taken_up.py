@@ -7,6 +7,7 @@ from dataclasses import replace
 from functools import partial
 
 from grammar import read
+from grammar.reading import Message
 from service import say
 from service.case import Case, Known
 from service.hazards import UNNAMED, over, signs, spoken_of, standing, still
@@ -17,6 +18,7 @@ from service.routing.alarms import alarmed
 from service.routing.only_asked import only_asked
 from service.routing.request import Request
 from service.routing.tally import HAZARD
+from service.told import no_second
 from service.topics import names, topic
 from service.turns.amps_taken_in import as_given
 from service.turns.case_of import case_of
@@ -25,19 +27,29 @@ from service.turns.converter_sized import with_the_converter
 from service.turns.held import TESTED, aged_otherwise, let_go
 from service.turns.put_in_place import (
     VOLTS,
+    back_in,
     bought_new,
     by_the_alternator,
+    goes_back,
     has_its_load,
     of_another_boat,
     of_its_own,
+    of_the_batteries,
     puts_in,
     stands_elsewhere,
 )
 from service.turns.thread import Thread
+from service.turns.told_anew import in_its_season, meant, read_at_the_motor
 from service.turns.turn import Turn
 from service.turns.undecided import by_topic, dipped, likely
 from service.turns.wanted import OTHER_BOAT, wanted
-from service.turns.which_of_two import named_by_size, spoken_of_first, with_the_other, without_the_one_gone
+from service.turns.which_of_two import (
+    asked_of,
+    named_by_size,
+    spoken_of_first,
+    with_the_other,
+    without_the_one_gone,
+)
 from service.turns.worked import in_its_rating
 from service.wording import claims, misbeliefs
 from service.wording.aside import asides
@@ -62,12 +74,15 @@ def taken_up(house: House, text: str, thread: Thread, given: Sequence[Known] = (
     if not printed:
         message = by_topic(message, [topic(item.topic) for item in requests if item.topic in names()])
         message = as_given(dipped(message, thread), thread)
-    message, thread = without_the_one_gone(*named_by_size(message, thread))
+    message = message if printed else meant(message, thread)
+    thread = read_at_the_motor(message, in_its_season(message, thread))
+    message, thread = asked_of(*without_the_one_gone(*named_by_size(message, thread)))
     in_place = not printed and puts_in(message, thread)
-    if in_place:
-        message, thread = of_its_own(message), _as_built(house, thread)
+    message, thread = _of_its_battery(house, message, thread, in_place)
     told = [*(known(item) for item in message.stated), *given]
-    another = any(message.says(cue) for cue in ANOTHER) or stands_elsewhere(message, thread)
+    another = (any(message.says(cue) for cue in ANOTHER) and not no_second.saved(text)) or stands_elsewhere(
+        message, thread
+    )
     joined = any(item.fact == "bank.layout" for item in message.stated)  # joined to the one aboard, which stays
     if in_place or (another and not joined):
         thread = replace(thread, cues=let_go(thread.cues))
@@ -100,6 +115,13 @@ def taken_up(house: House, text: str, thread: Thread, given: Sequence[Known] = (
     if requests and not found and {item.topic for item in requests} <= {"hazard", "unclear"}:
         found = spoken_of(thread)  # "and the one beside it?" of a danger is no new question
     return replace(turn, thread=replace(after, dangers=stands), signs=found)
+
+
+def _of_its_battery(house: House, message: Message, thread: Thread, in_place: bool) -> tuple[Message, Thread]:
+    """Both for a battery that takes the place of those told of, or for one of these that is spoken of again."""
+    if in_place:
+        return of_its_own(message), replace(_as_built(house, thread), aside=of_the_batteries(thread))
+    return message, back_in(thread) if goes_back(message, thread) else thread
 
 
 def _as_built(house: House, thread: Thread) -> Thread:

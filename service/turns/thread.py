@@ -56,6 +56,7 @@ class Thread:
     cues: tuple[str, ...] = ()  # details of the last question, for a turn that only changes a fact of it
     turns: int = 0
     answered: int = 0  # what `fingerprint` makes of the last answers
+    aside: Mapping[str, Known] = field(default_factory=dict)  # of the batteries that another one took the place of
     worked: Mapping[str, Value] = field(default_factory=dict)  # what the desk itself worked out (worked.py)
 
     def told(
@@ -123,6 +124,7 @@ class Thread:
             "n": self.turns,
             "h": self.answered,
             "w": dict(self.worked),
+            **({"b": [packed(item) for item in self.aside.values()]} if self.aside else {}),
         }
 
     @classmethod
@@ -138,6 +140,7 @@ class Thread:
             tuple(content["c"]),
             int(content["n"]),
             int(content.get("h", 0)),
+            {item.fact: item for item in map(unpacked, content.get("b", ()))},
             {name: value for name, value in content.get("w", {}).items() if name in KEPT},
         )
 

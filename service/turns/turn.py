@@ -8,6 +8,7 @@ from grammar.dangers.unbuilt import to_be_wired
 from grammar.reading import Message, Stated
 from service.judgements.at_once import MORE
 from service.routing.request import Request
+from service.told import its_years, no_second
 from service.turns.held import elsewhere, held, let_go, of_its_charger, of_its_place, still_told
 from service.turns.no_idea import NO_IDEA, not_known, unknown
 from service.turns.thread import Thread
@@ -15,6 +16,7 @@ from service.turns.wanted import OTHER_SIZES
 from service.wording.misbeliefs import Belief
 
 NO_FUSE = "detail:no_fuse"  # of a circuit that is there
+OWN = "detail:own_battery"  # and none that is only saved
 KIND = "detail:kind_"  # of the batteries that are weighed
 
 
@@ -38,6 +40,8 @@ class Turn:
         own = tuple(self.message.by_name)
         if NO_FUSE in own and to_be_wired(self.message.text):
             own = tuple(name for name in own if name != NO_FUSE)
+        if OWN in own and no_second.saved(self.message.text):
+            own = tuple(name for name in own if name != OWN)
         own = (*own, *((MORE,) if any(item.of > 2 for item in self.message.stated) else ()))
         own = (*own, *((NO_IDEA,) if not_known(self.message, self.thread) and NO_IDEA not in own else ()))
         own = (*own, *unknown(self.thread, own))
@@ -45,6 +49,7 @@ class Turn:
         own = tuple(dict.fromkeys((*own, *of_its_charger(self.thread), *of_its_place(self.thread, own))))
         if "battery.chemistry" not in self.thread.facts and not any(name.startswith(KIND) for name in own):
             own = (*own, *(name for name in self.thread.cues if name.startswith(KIND)))  # "which charges fastest?"
+        own = (*own, *its_years.kept("", self.thread.cues))
         goes_on = {item.topic for item in self.requests} <= set(self.thread.topics)
         if not goes_on or any(name.startswith("request:") for name in own):
             return own

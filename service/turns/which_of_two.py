@@ -20,6 +20,10 @@ BY_SIZE = regex(  # what stands before its kind: "the 140 is a", "if the 90 Ah o
     r"\W?(?:is|s|was|were|would be|became)(?: an?)? $",
     re.IGNORECASE,
 )
+AND_THE = regex(
+    r"\W*(?:and|or|but|so|what about|how about|and what about|and how about) the (?:\w+)(?: one| battery)?\W*$",
+    re.IGNORECASE,
+)
 GONE = regex(
     r"(?: one| battery)? (?:goes|comes|is|gets|was|were|has|went)(?: (?:taken|thrown|chucked|been))?"
     r" (?:out|gone|removed|sold|scrapped|binned|off|dead and gone)\b|(?: one| battery)? leaves\b",
@@ -34,6 +38,16 @@ def spoken_of_first(message: Message, thread: Thread) -> Thread:
     if not kind or first is None or second is None or second.value != kind or first.value == kind:
         return thread
     return _turned(thread)
+
+
+def asked_of(message: Message, thread: Thread) -> tuple[Message, Thread]:
+    """Both with the battery first that a message names and tells nothing of: "and the lithium?" of two told before."""
+    first, second = (facts.get(KIND) for facts in (thread.facts, thread.second))
+    kinds = [item for item in message.stated if item.of == 1]
+    if first is None or second is None or len(kinds) != 1 or len(message.stated) != 1 or kinds[0].fact != KIND:
+        return message, thread
+    named = kinds[0].value == second.value != first.value and AND_THE.match(message.text)
+    return (replace(message, stated=()), _turned(thread)) if named else (message, thread)
 
 
 def with_the_other(before: Thread, after: Thread, message: Message) -> Thread:

@@ -54,7 +54,8 @@ FULL_AGAIN = regex(  # of a charge that was told before
     r"^\W*(?:(?:and|or|but|ok|same|again|what|how|about|if|then|it|is|it'?s|they|are|they'?re|were|was|with|when|say"
     r"|now|one|starting)\W+)*"
     r"(?P<full>(?:completely |fully |quite )?(?:full|charged)(?: up)?)"
-    r"(?: to start with| then| instead| at the start)?\W*$",
+    r"(?: to start with| then| instead| at the start)?"
+    r"(?:\W*$|[.;!] *(?:so |and |then )?(?:how|what|when|will|is|does)\b)",
     re.IGNORECASE,
 )
 ASKED_IF = regex(r"^\W*(?:(?:and|or|but|ok)\W+)*(?:is|are|was|were)\b", re.IGNORECASE)  # "is it full?"

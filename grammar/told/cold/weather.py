@@ -16,7 +16,7 @@ WORD = r"(?P<word{}>freezing|frosty|icy|below (?:zero|freezing)|under zero|sub-?
 PLACE = r"(?:mornings?|nights?|days?|weather|conditions|locker|cabin|shed|boat|yard|garage|bow|forepeak|weekend)"
 COLD = regex(
     r"\b(?:if|when|once|while|say|suppose|whenever|as soon as) (?:it|its|it's|it is|it was|that's|thats)\s*"
-    rf"(?:is |was |gets |goes |falls |drops )*{WORD.format(1)}"
+    rf"(?:is |was |gets |goes |falls |drops |(?:really |properly )?cold,? (?:like|say|as in|so) )*{WORD.format(1)}"
     rf"|\b(?:on|in) (?:a |an |the |those )?{WORD.format(2)} {PLACE}\b",
     re.IGNORECASE,
 )
