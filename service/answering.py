@@ -9,7 +9,7 @@ import service.rules  # noqa: F401  (declares the rules)
 from grammar.reading import Message
 from service.case import Case
 from service.finish import finished, understood
-from service.hazards import hazard_case, refused
+from service.hazards import OF_ITSELF, hazard_case, refused
 from service.house import House
 from service.labels import label
 from service.question import known
@@ -18,7 +18,7 @@ from service.routing.asking import asks
 from service.routing.evidence import evidence
 from service.routing.listed import questions
 from service.routing.one_by_one import left_open
-from service.told import another_battery
+from service.told import another_battery, gone
 from service.topic import Topic
 from service.topics import names, topic
 from service.turns import told_already
@@ -32,6 +32,7 @@ from service.turns.turn import Turn
 from service.turns.wanted import lost_for_an_answer
 from service.wording import misbeliefs
 from service.wording.aside import harmless
+from service.wording.hot_charger import without_its_yes
 from service.wording.opening import as_put
 from service.wording.twice import told_once
 from service.wording.withheld import KEPT_BACK, once_told, withheld
@@ -61,6 +62,7 @@ def answered(turn: Turn, house: House, fault: Fault) -> tuple[Answer, ...]:
         if hazard and name in KEPT_BACK and not turn.signs and turn.message.says(AS_IT_IS):
             continue  # "how long can it stay like that" asks of the danger that stands
         other = turn.thread.turns == 0 and another_battery.asked_about(turn.message, request.span, stands)
+        other = other or (OF_ITSELF.issuperset(stands) and gone.another_asked(turn.message.text))
         bars = stop and not other
         case = case_of(turn, house, bars, found)
         case = another_battery.own_case(case, turn.message) if other else case
@@ -71,6 +73,7 @@ def answered(turn: Turn, house: House, fault: Fault) -> tuple[Answer, ...]:
         sums = misbeliefs.sums(turn.beliefs, turn.claimed)
         before = turn.thread.cues
         answer = as_put(queried(answer, turn.message), turn.message, request, turn.requests, sums, before)
+        answer = without_its_yes(answer, turn.message.text)
         if answer.headline in {item.headline for item in found}:  # two readings that oppose each other, say
             continue
         found.append(withheld(answer, hazard_of(found), turn.message.text, stands) if bars else answer)

@@ -10,14 +10,16 @@ from grammar.reading import Danger, Message
 from service import reference
 from service.case import Case
 from service.judgements.harm import equalised, lithium_left_flat, mistaken, overvoltage
-from service.told import charged_in_frost, gone, may_i, seen_by_doctor, warned
+from service.told import charged_in_frost, gone, may_i, other_volts, seen_by_doctor, seen_to, taken_back, warned
 from service.turns.thread import Thread
 
 TOLD = ("present", "general")
 OVERCHARGED = "overcharging-voltage"
+JUMP, JUMP_UNLIKE = "jump-start", "jump-unlike-volts"
 UNNAMED = "unnamed"  # the family of what only the points of a message tell
 DANGER = "danger:"  # begins the cues that tell of signs
 LONG_FLAT = "lithium-dropped-or-holed"
+TRIPPING, FUEL, SMELL = "lfp-keeps-tripping", "fuel-vapour", "rotten-egg-smell"
 FLAT = ("reading.voltage", "battery.chemistry", "storage.time")  # what a lithium battery that stood flat is told by
 FROZEN = "frozen-lead"
 FROSTED = "lfp-charged-below-freezing"
@@ -48,7 +50,7 @@ def signs(case: Case, message: Message, asked: Collection[str] = ()) -> tuple[st
     if set(asked) - warned.ELSE and not may_i.asked(message.text):  # leave to charge it is refused
         dangers = [item for item in dangers if not warned.is_only_warned(message.text, item)]
     thawed = thawed_lithium(case.fresh())
-    found = [f"{item.family}:{'past' if thawed and _only_thawed(item) else item.status}" for item in dangers]
+    found = [f"{_family(item, case)}:{'past' if thawed and _only_thawed(item) else item.status}" for item in dangers]
     told_now = [case.stated[fact] for fact in MEASURED if fact in case.stated and case.stated[fact].origin == "message"]
     measured = any(item.span is None or not advised(message.text, item.span) for item in told_now)
     measured = measured and not (_is_refused_mode(case) and may_i.of_a_mode(message.text))
@@ -61,6 +63,12 @@ def signs(case: Case, message: Message, asked: Collection[str] = ()) -> tuple[st
     if FROSTED not in {item.family for item in message.dangers} and _charged_in_frost(case, message):
         found.append(f"{FROSTED}:present")
     return tuple(dict.fromkeys(found))
+
+
+def _family(item: Danger, case: Case) -> str:
+    """The family of a sign; a jump between unlike volts is one of its own, which a later turn holds on to."""
+    unlike = item.family == JUMP and (other_volts.jumped(case.text) or other_volts.linked(case.text))
+    return JUMP_UNLIKE if unlike else item.family
 
 
 def _told_now(case: Case) -> Case:
@@ -97,15 +105,18 @@ def over(found: Iterable[str], topics: Iterable[str], message: Message) -> bool:
     return bool(message.stated) and set(topics) <= {"hazard"} and {sign.split(":")[1] for sign in found} == {"past"}
 
 
-def still(families: Iterable[str], case: Case) -> tuple[str, ...]:
+def still(families: Collection[str], case: Case) -> tuple[str, ...]:
     """The families that stood before and go on, after what this message tells: warmth, another battery, a doctor."""
     over = {FROZEN} if thawed_lithium(case.fresh()) else set()
-    if gone.replaced(case.text):
-        over |= OF_ITSELF
+    if gone.replaced(case.text) or gone.swapped(case.text):
+        over |= OF_ITSELF | {TRIPPING}
     if gone.charger_replaced(case.text):
         over |= {OVERCHARGED}
     if seen_by_doctor.is_well(case.text):
         over |= OF_ACID
+    over |= seen_to.over(case.text) | taken_back.over(case.text, case.stated.keys(), OF_ITSELF)
+    if FUEL in over and FUEL in families:
+        over.add(SMELL)  # which the same words tell of
     return tuple(family for family in families if family not in over)
 
 

@@ -131,7 +131,7 @@ def _units(words: Sequence[str]) -> list[str]:
             named[at] = "amp"
         elif digits and word in MILLIAMPS:
             named[at - 1] = "#ma"
-        elif (digits or number in COUNTED) and word == "feet":
+        elif (digits or number in COUNTED) and word in ("feet", "foot"):
             named[at] = "ft"
     return named
 

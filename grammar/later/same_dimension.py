@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -12,6 +13,7 @@ from grammar.later.answers import AT_REST
 from grammar.reading import Stated
 from grammar.scene.claims import UNSURE
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.text.standard import NOMINAL
 
 CHARGED = 13.0  # volts: no charger gives less
@@ -22,6 +24,12 @@ LONGEST_BURST = 90.0  # seconds
 CHARGED_SO = frozenset({"charge", "charged", "charging", "recharged"})
 SYSTEMS = frozenset({"system", "boat", "bank", "setup"})
 ONE_BATTERY = 12.0  # volts: "24, sorry" is the bank's
+SWITCHED_OFF = regex(
+    r"\b(?:turned|switched|unplugged|took)\b(?:(?!\b(?:on|when|if)\b)[^.?!;]){0,24}\b(?:off|out)\b"
+    r"|\bunplugged (?:it|the charger)\b"
+    r"|\bcharger(?:['’]s| is| was)? (?:now )?(?:off|unplugged)\b|\brest(?:s|ing|ed)\b",
+    re.IGNORECASE,
+)
 
 
 def of_same_dimension(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> list[Stated]:
@@ -136,13 +144,18 @@ def _reads_as(scene: Scene, old: Stated, new: Stated) -> bool:
     if isinstance(new.value, str):
         return False
     if old.fact == "charger.voltage":
-        return new.value >= CHARGED
+        return new.value >= CHARGED and not _is_off(scene)
     if old.fact in VOLTS:
         return new.value in NOMINAL
     mended = scene.named("note", "correction") and not any(item.fact == "reading.voltage" for item in scene.said)
     if mended and old.fact == "reading.load_voltage" and not scene.about(*AT_REST):
         return True
     return _under_load(scene, old, new)
+
+
+def _is_off(scene: Scene) -> bool:
+    """Whether the charger is told to be off, or its battery at rest: then no volts are the charger's."""
+    return bool(scene.about(*AT_REST)) or SWITCHED_OFF.search(scene.text) is not None
 
 
 def _under_load(scene: Scene, old: Stated, new: Stated) -> bool:

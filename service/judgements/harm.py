@@ -88,9 +88,16 @@ def _too_high(case: Case) -> float | None:
         allowed = limit("equalise-most") + NEAR
     for fact in ("reading.voltage", "charger.voltage"):
         volts = case.said(fact)
-        if volts is None or (fact == "charger.voltage" and programme):  # a programme of the charger, not a reading
-            continue
+        if volts is None or (fact == "charger.voltage" and (programme or _is_of_before(case))):
+            continue  # a programme of the charger, or what it gave before it was switched off
         count = spanned(case, float(volts))
         if count and allowed < float(volts) / count <= limit("believable-most") + NEAR:
             return float(volts)
     return None
+
+
+def _is_of_before(case: Case) -> bool:
+    """Whether the charger's volts are of a turn before and a reading at rest is told now."""
+    charger, read = case.stated.get("charger.voltage"), case.stated.get("reading.voltage")
+    rests = case.said("reading.state") == "rest" and read is not None and read.origin == "message"
+    return rests and charger is not None and charger.origin == "thread"

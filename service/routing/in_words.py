@@ -22,6 +22,7 @@ from service.told import (
     rating_counts,
     to_buy,
     to_lithium,
+    under_charge,
     volts_of_charge,
     who,
 )
@@ -41,6 +42,7 @@ CLEANS = regex(
     r"\b(?:rid of|clean\w*|remov\w*|wash(?:e[sd]|ing)?|get(?:s|ting)? (?:it |that |them )?off|scrub\w*|brush\w*)\b",
     re.IGNORECASE,
 )
+FROST = regex(r"\b(?:frost|rime|snow)\b[^.?!;]{0,12}\b(?:on|over)\b[^.?!;]{0,24}\bbatter", re.IGNORECASE)
 IN_WINTER = regex(
     r"\b(?:use|using|run|work|works|sail|cruise|go out)\b[^.?!;]{0,30}\b(?:in|during|through|over)"
     r" (?:the )?(?:winter|cold|frost)\b",
@@ -191,6 +193,16 @@ def _priced(seen: Seen) -> bool:
     return price_asked.alone(seen.message.text) and not seen.message.dangers
 
 
+def _under_charge(seen: Seen) -> bool:
+    """ "Can I take the clamps off with the charger on?": the charger comes off first."""
+    return under_charge.asked(seen.message.text) and not seen.message.dangers
+
+
+def _frosted(seen: Seen) -> bool:
+    """ "Frost on the lid of my battery, has it had it?"."""
+    return seen.found <= {"unclear"} and not seen.message.dangers and bool(FROST.search(seen.message.text))
+
+
 def _amps_of_a_model(seen: Seen) -> bool:
     """ "How many amps does the Pike draw?": its demand, by the catalogue."""
     about = seen.found <= {"unclear", "bank-size", "rating-convert", "run-check", "meaning"}
@@ -235,6 +247,8 @@ def _read_apart(seen: Seen) -> bool:
 IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("other-desk", _priced),
     ("unclear", _of_a_picture),
+    ("terminals", _under_charge),
+    ("freeze-point", _frosted),
     ("maintenance", _by_children),
     ("maintenance", _dirty_posts),
     ("run-time", _taken),

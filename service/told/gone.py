@@ -23,6 +23,40 @@ NEW = regex(
     rf"|\b(?:new|fresh|another|replacement) {KIND}\b",
     re.IGNORECASE,
 )
+THE_OLD = rf"(?:it|them|both|that (?:one|battery)|(?:the|my|our|that) (?:(?!new\b)\w+ ){{0,2}}?{KIND})"
+A_NEW = rf"(?:an?|the|my|our|another|two|both)? ?(?:\w+ ){{0,2}}?(?:new|replacement|fresh|other) (?:\w+ ){{0,2}}?{KIND}"
+DONE = r"(?:replaced|exchanged|swapped|renewed)"
+BY_TRADE = r"(?:maker|manufacturer|supplier|dealer|yard|shop|seller|chandler|installer|electrician|fitter|technician)s?"
+SWAPPED = regex(  # put in the place of the old one, and done
+    rf"\b(?:new|replacement|fresh) (?:\w+ ){{0,2}}?{KIND}(?: (?:is|are|has been|was|now|already|been))*"
+    r" (?:fitted|installed|put in|connected|in place|in now|in(?=\W*$|[,.;]))"
+    rf"|\b(?:fitted|installed|put in|swapped in|mounted|connected) {A_NEW}\b"
+    rf"|\b(?:{DONE}|changed) {THE_OLD}(?: out)? (?:for|with|by)\b"
+    rf"|\b{THE_OLD}(?:['’](?:s|ve)| is| are| was| were| has| have| got)(?: (?:now|since|all|been|already))* {DONE}\b"
+    rf"|\b(?:i|we|he|they|{BY_TRADE})(?:['’]ve)?(?: (?:have|has|since|then|now|already|just))* {DONE} {THE_OLD}\b",
+    re.IGNORECASE,
+)
+THE_SAME = regex(  # it is the one with the sign that is new: "it's a new battery, only fitted in May"
+    r"\b(?:only|ago|since|last|old|months?|years?|weeks?"
+    r"|(?:in|since) (?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\w*"
+    r"|spring|summer|autumn|winter|recently|too|also|as well|again|same|still|keeps?|yesterday)\b"
+    r"|\b(?:it|this|that|they)(?:['’]s|['’]re|s| is| are| was| were) (?:an? |the )?(?:\w+ )?(?:new|replacement)\b",
+    re.IGNORECASE,
+)
+ANOTHER_PART = regex(  # "the fuse blew, I replaced it with a new one"
+    r"\b(?:fuses?|breaker|charger|cables?|wires?|leads?|lugs?|terminals?|clamps?|switch|relay|caps?|lid|strap|box|tray"
+    r"|regulator|alternator|monitor|pump|bms|thruster|motor)\b",
+    re.IGNORECASE,
+)
+BOUGHT = regex(
+    rf"\b(?:bought|got|have|ordered) {A_NEW}\b|\b(?:bought|got|ordered) (?:a|the) replacement\b", re.IGNORECASE
+)
+OF_THE_NEW = regex(r"\b(?:that|the new|this new|the replacement) (?:one|battery)\b|\bthe replacement\b", re.IGNORECASE)
+BESIDE = regex(
+    r"\b(?:beside|next to|together|parallel|series|with (?:it|the)|to the old|old one|both|join\w*|mix\w*|swollen"
+    r"|bulg\w*)\b",
+    re.IGNORECASE,
+)
 NOT_YET = regex(
     r"\b(?:shall|should|must|can|could|may|might|will|would|wouldn['’]t|gonna|going to|have to|need to|want to|before"
     r"|until|till|once|when|if|unless|not|never|tomorrow|soon)\b[^.?!;]{0,200}$",
@@ -58,3 +92,39 @@ def charger_replaced(text: str) -> bool:
     """
     found = NEW_CHARGER.search(text)
     return found is not None and NOT_YET.search(text, 0, found.start()) is None and not WANTED.match(text, found.end())
+
+
+def swapped(text: str) -> bool:
+    """Whether another battery is told to stand in the place of the one spoken of.
+
+    >>> swapped("new battery fitted, 95 Ah gel"), swapped("the maker replaced it"), swapped("swapped it for a new AGM")
+    (True, True, True)
+    >>> swapped("shall I have it replaced with a new one?"), swapped("it's a new battery, only fitted in May")
+    (False, False)
+    """
+    done = any(
+        not NOT_YET.search(text, 0, item.start())
+        and not WANTED.match(text, item.end())
+        and not ANOTHER_PART.search(_sentence(text, item.start(), item.end()))
+        for item in SWAPPED.finditer(text)
+    )
+    return done and THE_SAME.search(text) is None
+
+
+def _sentence(text: str, start: int, end: int) -> str:
+    """The sentence that holds this part of a text."""
+    first = max(text.rfind(mark, 0, start) for mark in ".?!;") + 1
+    after = [at for mark in ".?!;" if (at := text.find(mark, end)) >= 0]
+    return text[first : min(after, default=len(text))]
+
+
+def another_asked(text: str) -> bool:
+    """Whether a question is of a new battery that was bought, apart from the one with the sign.
+
+    >>> another_asked("bought a replacement, 85ah gel, how do i charge that one")
+    True
+    >>> another_asked("bought a replacement. can i put the new one in parallel?")
+    False
+    """
+    bought = any(not NOT_YET.search(text, 0, item.start()) for item in BOUGHT.finditer(text))
+    return bought and OF_THE_NEW.search(text) is not None and BESIDE.search(text) is None

@@ -27,7 +27,7 @@ from service.judgements.charge_volts import stage
 from service.judgements.charger_suits import EQUALISES, LEFT, WORD, beyond, found, opening
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Urgency, strictness
-from service.told import charger_fault, charger_settings, in_its_place
+from service.told import charger_fault, charger_settings, in_its_place, may_i
 from service.topic import Lever, Topic
 
 LONGEST = 30  # words of a headline
@@ -120,7 +120,8 @@ def answer(case: Case) -> Answer:
         return found_so
     if chemistry not in CHARGED:
         return any_kind.judged(TOPIC, case, chemistry)
-    if chosen := chosen_setting.judged(TOPIC, case, str(chemistry)) or chosen_volts.judged(TOPIC, case, str(chemistry)):
+    chosen = chosen_setting.judged(TOPIC, case, str(chemistry)) or chosen_volts.judged(TOPIC, case, str(chemistry))
+    if chosen := chosen or in_the_cold(case, str(chemistry)):
         return chosen
     figures = charge_volts.figures(case, str(chemistry))
     if both := two_stages.judged(case, str(chemistry)):
@@ -195,6 +196,21 @@ def with_amps(case: Case, amps: charge_amps.Finding, head: str, but: str, *figur
         both = f"{head}; {amps.say}."
         return TOPIC.says("yes", both if len(both.split()) <= LONGEST else f"{head}.", *figures)
     return TOPIC.says(amps.verdict, f"{opening(case, amps.verdict)}: {but}{amps.say}.", *figures)
+
+
+def in_the_cold(case: Case, chemistry: str) -> Answer | None:
+    """Leave to charge lithium just above freezing, of which no setting is asked: only slowly, as its amps decide."""
+    cold = case.stated.get("ambient.temperature")
+    told_now = cold is not None and cold.origin == "message" and case.said("charger.current") is not None
+    leave = may_i.asked(case.text) == "charge" or told_now
+    set_so = case.says("word:setting") or case.said("charger.setting") or charge_volts.put_out(case) is not None
+    if not leave or set_so or not charging.cold_share(case, chemistry):
+        return None
+    figures = charge_volts.figures(case, chemistry)
+    amps = charge_amps.judged(case, chemistry)
+    if amps is not None and amps.wants:
+        return TOPIC.needs(*amps.wants, headline=f"Only slowly: {amps.say}.", figures=figures)
+    return None if amps is None else TOPIC.says(amps.verdict, f"{opening(case, amps.verdict)}: {amps.say}.", *figures)
 
 
 def blind(case: Case) -> Answer | None:

@@ -59,6 +59,8 @@ FULL, FLAT = regex(r"\b(?:full|fully|charged)\b", re.I), regex(r"\b(?:flat|empty
 MAY_CHARGE = regex(r"\b(?:can|may|could|ok(?:ay)?|safe|fine|alright) (?:i|we|it|they|to)\b[^.?!;]{0,20}\bcharg", re.I)
 COLD_NOW = regex(r"\bnow\b|\b(?:it'?s|its|is|at) (?:minus|-)|\bthis morning\b|\blast night\b|\bcurrently\b", re.I)
 STILL_TO_COME = regex(r"\b(?:will|tonight|tomorrow|forecast|coming|next|going to|expect\w*|winter)\b", re.I)
+IF_IT_WERE = regex(r"\bif (?:it|they|mine|ours|the (?:battery|bank)) (?:was|were|sat|stood|is|are|sits|stands)\b", re.I)
+BEFORE_IT = "charge it before such cold, never in it"
 HARDEST = -40.0  # °C: colder than any frost that a boat stands in
 
 
@@ -100,7 +102,7 @@ def answer(case: Case) -> Answer:
     if celsius is None and ice_first.has_it_frozen(case.text) and point > HARDEST:
         return whether_frozen(case, figure, told, urgent)
     if celsius is None:
-        head = f"It freezes at about {say.temperature(point)}, because {told}."
+        head = in_no_frost(case, told, say.temperature(point))
         return TOPIC.says("information", head, figure, urgency=urgent, plot=plot(charge, point, None))
     verdict = freezing.judged(celsius, point, limit("freezing-margin"))
     now, at = say.temperature(celsius), say.temperature(point)
@@ -118,16 +120,23 @@ def answer(case: Case) -> Answer:
         urgent = urgent if verdict == "yes" else "today"
         return replace(may, figures=(figure,), urgency=urgent, plot=plot(charge, point, celsius))
     may_i = both and MAY_CHARGE.search(case.text) is not None
-    then = "look for ice before charging it" if cold_now(case) else "charge it before the frost"
+    then = "look for ice before charging it" if cold_now(case) else BEFORE_IT
     then = "look for ice or a bulge, and have it tested before any charge" if thawed_since(case) else then
     opens, perhaps = ("No", "Not for sure") if is_it_safe(case) else ("Yes", "It may freeze")
     perhaps = "Yes" if GO_THERE.search(case.text) else perhaps
     head = {
         "yes": f"{unharmed(case, now)}: {told}, and it freezes near {at}{'; it may be charged' if may_i else ''}.",
         "marginal": f"{perhaps}: {told} and freezes near {at}, too close to {now}, so look for ice, then charge it.",
-        "no": f"{opens}, it can freeze at {now}: {told}, and it freezes near {at}, so {then}.",
+        "no": f"{opens}, it can freeze at {now}: {told} and freezes near {at}, so {then}.",
     }[verdict]
     return TOPIC.says(verdict, head, figure, urgency=urgent, plot=plot(charge, point, celsius))
+
+
+def in_no_frost(case: Case, told: str, at: str) -> str:
+    """Where it freezes, where no temperature is told; and that it may be charged once no ice was found."""
+    if charging_asked(case.text):
+        return f"Look for ice or a bulge first: with neither it may be charged, as {told} and freezes only near {at}."
+    return f"It freezes at about {at}, because {told}."
 
 
 def of_two_charges(case: Case, charges: tuple[float, float], celsius: float | None) -> Answer:
@@ -148,7 +157,7 @@ def of_two_charges(case: Case, charges: tuple[float, float], celsius: float | No
         return TOPIC.says("yes", f"No, neither at {now}: {ends[0]}, {ends[1]}.", figure)
     case.because(ice_first.WHY, "frozen-charge")
     does = [f"{name} {FREEZES[found]}" for name, found in zip(names, verdicts, strict=True)]
-    then = "look for ice before charging it" if cold_now(case) else "charge it before the frost"
+    then = "look for ice before charging it" if cold_now(case) else BEFORE_IT
     at = say.temperature(points[1])
     return TOPIC.says(verdicts[1], f"At {now} {does[0]}, {does[1]}: it does so near {at}, so {then}.", figure)
 
@@ -181,8 +190,8 @@ def cold_now(case: Case) -> bool:
     """Whether the frost that is told is there already: nothing is charged before somebody has looked."""
     if COLD_NOW.search(case.text):
         return True
-    there = frost.TEMPERATURE in case.asked or ice_first.has_it_frozen(case.text)
-    return there and not STILL_TO_COME.search(case.text)
+    there = frost.TEMPERATURE in case.asked or ice_first.has_it_frozen(case.text) or IF_IT_WERE.search(case.text)
+    return bool(there) and not STILL_TO_COME.search(case.text)
 
 
 def thawed_since(case: Case) -> bool:

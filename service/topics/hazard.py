@@ -140,6 +140,9 @@ def headline(case: Case, leading: Row, status: str) -> str:
         still = next((leading[f"still_{word}"] for word in settled(case) if f"still_{word}" in leading), None)
         if still:
             return str(still)
+        if "still" in leading:
+            told = str(leading["still"])
+            return f"No: {told[0].lower()}{told[1:]}" if may_i.asked(case.text) else told
         if leading["id"] in FIRST_AID and not may_i.asked(case.text):
             return str(of_kind(case, leading, "first"))  # "it itches a bit now": the same again
         all_off = leading.get("battery") and case.says("detail:the_others")

@@ -28,7 +28,7 @@ from service.judgements.lugs import (
 from service.reference import UnknownValue
 from service.reply import Answer
 from service.sentences import weak_joint
-from service.told import lugs_asked, posts_way
+from service.told import lugs_asked, posts_way, under_charge
 from service.topic import Topic
 
 TORQUE = "torque-tables"
@@ -77,6 +77,10 @@ HABITS = {  # cue: headline, why, source
 }
 
 COVERED = "With insulating boots or caps on the posts, or a lid over them: no metal may come between them."
+CHARGER_OFF = (
+    "No: switch the charger off first, at the shore end, and let the gas clear; only then the minus comes off, then "
+    "the plus."
+)
 POSTS_WAY = (
     "Away from metal: the posts look where no tool, lid or hull of metal can bridge them, and are covered; the boat's "
     "maker decides the rest."
@@ -91,6 +95,9 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """What was asked of the joint; the stricter first. Everything else stands in the working."""
+    if under_charge.asked(case.text):
+        case.step("A charge gives off gas, and a joint that opens under current makes a spark", "disconnecting")
+        return TOPIC.says("no", CHARGER_OFF, urgency="today")
     size, second = stud(case), case.second.get("terminal.size")
     onto_posts = case.says("detail:adapter") and case.says("detail:posts")  # the lug is told, and that it does not fit
     if second is None and size and lug_alone(case) and not onto_posts:

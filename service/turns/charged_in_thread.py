@@ -8,7 +8,7 @@ from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.kinds import LITHIUM
 from service.routing.asking import asks_outright
-from service.told import charger_left_on
+from service.told import charger_left_on, warmed_up
 from service.turns.again import KIND
 from service.turns.thread import Thread
 from service.wording.opening import WAY
@@ -32,11 +32,23 @@ OF_A_CHARGER = frozenset({KIND, "battery.age", "charger.kind", "charger.current"
 CHARGER_ON, LEFT_ON = frozenset({"thing:charger", "detail:on_charge"}), "detail:left_on"
 SETTING = "role:charger.setting"
 COLD = frozenset({"storage", "cold-cranking", "run-check", "run-time", "freeze-point", "charger-setting"})
+MAY_IT = (  # "so can't I charge it there too", "so it can't be charged", "when can i"
+    r"(?:can|may|could|should)(?:n?['’]?t)? (?:i|we) (?:not |still |then )?charge(?: (?:it|them|that))?"
+    r"|(?:can['’]?t|cannot|can not|may not|must not|mustn['’]?t) (?:i |we )?charge(?: (?:it|them|that))?"
+    r"|(?:it|they|i|we) (?:can['’]?t|cannot|can not|may not|must not) (?:be )?charged?(?: (?:it|them|that))?"
+    r"|when (?:can|may|could) (?:i|we|it|they)(?: (?:be )?charged?(?: (?:it|them|that))?)?"
+    r"|(?:can|may|could) (?:it|they) be charged|charge (?:it|them|that) (?:too|as well)"
+)
+LEADS, TRAILS = (
+    r"\W*(?:(?:and|so|but|ok|okay|then|right|also)\W+)*",
+    r"(?: (?:then|there|too|as well|at all|now|in that|in the cold|like that|also))*\W*",
+)
 CHARGED_TOO = regex(
-    r"\W*(?:(?:and|so|but|ok|then) )*(?:(?:what|how) about|and) (?:the )?charging(?: (?:it|them))?(?: then)?\W*|"
-    r"\W*(?:(?:and|so|but|ok|then) )*(?:can|may|could) (?:i|we) charge (?:it|them)(?: then| there| in that)?\W*",
+    r"\W*(?:(?:and|so|but|ok|then) )*(?:(?:what|how) about|and) (?:the )?charging(?: (?:it|them))?(?: then)?\W*"
+    rf"|(?:{LEADS}(?:{MAY_IT}){TRAILS}){{1,2}}",
     re.IGNORECASE,
 )
+CHILLY = 10.0  # °C up to which lithium takes less, or nothing
 WARMED = regex(
     r"\b(?:heat(?:ing|er|ed)?|warm(?:ing|ed)?|insulat\w+)\b[^.?!;]{0,40}\b(?:help|do|solve|enough|allow\w*|charge)\b",
     re.IGNORECASE,
@@ -75,9 +87,17 @@ def volts_of_charging(message: Message, thread: Thread) -> tuple[str, ...]:
 def charged_too(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "What about charging?", "would heating the box help?" after whether lithium may be used in the cold."""
     lithium = thread.facts.get(KIND)
-    cold = COLD & set(thread.topics)
+    told = thread.facts.get("ambient.temperature")
+    cold = COLD & set(thread.topics) or (told is not None and float(told.value) <= CHILLY)
     asks_it = CHARGED_TOO.fullmatch(message.text) or WARMED.search(message.text)
     return ("charger-setting",) if lithium and lithium.value in LITHIUM and cold and asks_it else ()
+
+
+def warmed_since(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "It's warmed up to 13 now" of lithium that was too cold: the same question, at what it has now."""
+    lithium, told = thread.facts.get(KIND), {item.fact for item in message.stated}
+    now = told == {"ambient.temperature"} and warmed_up.told(message.text) and "?" not in message.words
+    return thread.topics if lithium and lithium.value in LITHIUM and now and "hazard" not in thread.topics else ()
 
 
 def amps_of_the_charger(message: Message, thread: Thread) -> tuple[str, ...]:

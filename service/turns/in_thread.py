@@ -39,6 +39,7 @@ from service.turns.charged_in_thread import (
     kind_of_its_charger,
     laid_up_without_power,
     volts_of_charging,
+    warmed_since,
 )
 from service.turns.thread import Thread
 
@@ -271,6 +272,7 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     amps_of_charging,
     volts_of_charging,
     charged_too,
+    warmed_since,
     laid_up_without_power,
     strong_enough,
     has_one,

@@ -18,13 +18,14 @@ from service.routing.alarms import alarmed
 from service.routing.only_asked import only_asked
 from service.routing.request import Request
 from service.routing.tally import HAZARD
-from service.told import no_second
+from service.told import gone, no_second
 from service.topics import names, topic
 from service.turns.amps_taken_in import as_given
 from service.turns.case_of import case_of
 from service.turns.contradicted import with_opposed
 from service.turns.converter_sized import with_the_converter
 from service.turns.held import TESTED, aged_otherwise, let_go
+from service.turns.no_danger import is_light_gassing, without_look_alikes
 from service.turns.put_in_place import (
     VOLTS,
     back_in,
@@ -64,6 +65,8 @@ def taken_up(house: House, text: str, thread: Thread, given: Sequence[Known] = (
     said = [stated(item) for item in reversed(list(thread.facts.values()))]  # "and 200?" speaks of the newest
     message = read(text, models=models, expecting=thread.asks, said=said, likely=likely(thread))
     message = in_its_rating(message, thread.worked)
+    named = message.dangers
+    message = without_look_alikes(message, thread.facts, house)
     printed = label.reading(message, thread)
     beliefs = () if printed else misbeliefs.found(message)
     message, claimed = (printed, ()) if printed else claims.unclaimed(message, misbeliefs.appeals(beliefs))
@@ -77,7 +80,7 @@ def taken_up(house: House, text: str, thread: Thread, given: Sequence[Known] = (
     message = message if printed else meant(message, thread)
     thread = read_at_the_motor(message, in_its_season(message, thread))
     message, thread = asked_of(*without_the_one_gone(*named_by_size(message, thread)))
-    in_place = not printed and puts_in(message, thread)
+    in_place = not printed and (puts_in(message, thread) or in_its_stead(text, thread))
     message, thread = _of_its_battery(house, message, thread, in_place)
     told = [*(known(item) for item in message.stated), *given]
     another = (any(message.says(cue) for cue in ANOTHER) and not no_second.saved(text)) or stands_elsewhere(
@@ -103,7 +106,10 @@ def taken_up(house: House, text: str, thread: Thread, given: Sequence[Known] = (
         requests = (Request(label.LABEL.name, (0, len(text)), evidence=("a label as it stands",)),)
     turn = Turn(message, after, requests, (), None, beside, printed is not None, beliefs, claimed)
     found = signs(case_of(turn, house), message, {item.topic for item in requests})
-    spoken = bool(found or thread.dangers) or "hazard" in thread.topics  # danger was named, whatever its status
+    spoken = (
+        bool(found or thread.dangers or named) or "hazard" in thread.topics
+    )  # danger was named, whatever its status
+    spoken = spoken or is_light_gassing(message, thread.facts)
     if text.strip() and not printed and not spoken:
         alarm = alarmed(message, thread.topics)
         found = (*found, f"{UNNAMED}:present") if alarm else found
@@ -122,6 +128,11 @@ def _of_its_battery(house: House, message: Message, thread: Thread, in_place: bo
     if in_place:
         return of_its_own(message), replace(_as_built(house, thread), aside=of_the_batteries(thread))
     return message, back_in(thread) if goes_back(message, thread) else thread
+
+
+def in_its_stead(text: str, thread: Thread) -> bool:
+    """Whether a new battery stands in the place of the one with a danger, or is asked about: none of its facts hold."""
+    return bool(thread.dangers) and (gone.swapped(text) or gone.another_asked(text))
 
 
 def _as_built(house: House, thread: Thread) -> Thread:
