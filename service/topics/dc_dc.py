@@ -11,7 +11,7 @@ from service import likely, reference, say
 from service.calculators import dc_dc
 from service.case import Case, Value
 from service.judgements import charging, converter, converter_load, converter_sizes, isolated, put_back, relay_between
-from service.reply import Answer, Figure
+from service.reply import Answer, Figure, strictness
 from service.sentences.fed_by import fed, together
 from service.told import more_volts, must_have
 from service.told.straight_in import straight_in
@@ -88,9 +88,14 @@ def judged(case: Case) -> Answer:
     joined = isolated.judged(TOPIC, case, figures)
     if figures and rated:
         given = fed(TOPIC, case, float(rated), figures)
-        return together(case, joined, given) if joined else given
+        if joined:
+            return together(case, joined, given)
+        over = converter_sizes.too_much(TOPIC, case, *given.figures)
+        return over if over and strictness(over.verdict) >= strictness(given.verdict) else given
     if joined:
         return joined
+    if figures and (over := converter_sizes.too_much(TOPIC, case, *figures)):
+        return over
     if figures:
         return converter_sizes.enough(TOPIC, case, *figures) or TOPIC.says(
             "information", pulls(case, figures), *figures

@@ -31,7 +31,7 @@ from service.judgements.interrupting import with_breaking
 from service.reply import Answer
 from service.rules.cable import TABLE_5
 from service.sentences import fuses_abreast
-from service.sentences.fuse_at_hand import after_a_blown_one, gone_at_once, two_fuses
+from service.sentences.fuse_at_hand import LARGER, after_a_blown_one, gone_at_once, no_larger, two_fuses
 from service.sentences.fuse_faults import ask_cable, ask_insulation, decided, left_or_misplaced, near_enough
 from service.sentences.fuses import (
     HABITS,
@@ -139,7 +139,9 @@ def protecting(case: Case) -> Answer:
     if band.load is None and band.most is None:
         found = near_enough(TOPIC, case, away) if away is not None else nothing_known(case)
         return with_breaking(case, band, found, rated=False)
-    if "fuse.rating" in case.stated and (fault := gone_at_once(TOPIC, case, band)):
+    if "fuse.rating" in case.stated and (
+        fault := gone_at_once(TOPIC, case, band) or no_larger(TOPIC, case, band)
+    ):
         return fault
     found = stated_fuse(case, band) if "fuse.rating" in case.stated else rating(case, band)
     return with_breaking(case, band, found, rated=True)
@@ -174,7 +176,7 @@ def nothing_known(case: Case) -> Answer:
             return TOPIC.says(verdict, head)
         if told := what_if(case):
             return TOPIC.says("information", told)
-    if case.says("detail:bigger_fuse"):
+    if case.says("detail:bigger_fuse") or (blew(case) and LARGER.search(case.text)):
         head = "No larger fuse until the cause is known: the amps of the motor and the size of the cable decide."
         return TOPIC.needs("load.current", "cable.gauge", headline=head)
     if MUST_BE.search(case.text) and "fuse.rating" not in case.stated and "solar.power" not in case.stated:
