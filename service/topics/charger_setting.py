@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 
 from grammar.text.patterns import regex
 from service import likely
@@ -131,6 +132,8 @@ def answer(case: Case) -> Answer:
     verdict, head = found(case, str(chemistry))
     if verdict == "needs-facts":
         return TOPIC.needs("charger.setting", headline=head, figures=figures)
+    if verdict == "yes" and (kept_on := stays_on.at_its_volts(TOPIC, case, str(chemistry))):
+        return replace(kept_on, figures=figures)
     if verdict == "yes" and (amps := charge_amps.judged(case, str(chemistry))):
         why = "the setting is right, but " if case.said("charger.setting") else ""
         return with_amps(case, amps, head.rstrip("."), why, *figures)
