@@ -139,9 +139,7 @@ def protecting(case: Case) -> Answer:
     if band.load is None and band.most is None:
         found = near_enough(TOPIC, case, away) if away is not None else nothing_known(case)
         return with_breaking(case, band, found, rated=False)
-    if "fuse.rating" in case.stated and (
-        fault := gone_at_once(TOPIC, case, band) or no_larger(TOPIC, case, band)
-    ):
+    if "fuse.rating" in case.stated and (fault := gone_at_once(TOPIC, case, band) or no_larger(TOPIC, case, band)):
         return fault
     found = stated_fuse(case, band) if "fuse.rating" in case.stated else rating(case, band)
     return with_breaking(case, band, found, rated=True)
