@@ -13,6 +13,7 @@ from service.judgements.fusing import PLACE, PLACED, STARTER, Band, carries_it, 
 from service.reply import Answer
 
 _FUSE = regex(r"\bfuse\b")
+BREAKER = regex(r"\bbreakers?\b", re.IGNORECASE)
 BLOWS = regex(r"\b(?:blow\w*|blew|pop(?:s|ped|ping)?|trip\w*|(?:went|gone) again|gave up|ke(?:eps|pt) going)\b", re.I)
 NEVER_BLOWS = regex(  # "400 A is better because then it does not blow"
     r"\b(?:not|never|won'?t|doesn'?t|don'?t|can'?t|cannot|wouldn'?t|less likely to|hardly|without) (?:ever )?"
@@ -135,6 +136,8 @@ def the_most(case: Case, band: Band, cable: str) -> str:
 
 def their_word(case: Case) -> str:
     """ "breaker" where they speak of one and of no fuse."""
+    if BREAKER.search(case.text) and not _FUSE.search(case.text.lower()):  # whatever was spoken of before
+        return "breaker"
     return "breaker" if case.says("detail:breaker") and not case.says("detail:fuse_word") else "fuse"
 
 
