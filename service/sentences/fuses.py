@@ -10,7 +10,8 @@ from service import say
 from service.case import Case
 from service.judgements import circuit, supply
 from service.judgements.fusing import PLACE, PLACED, STARTER, Band, carries_it, next_cable, running, too_thin
-from service.reply import Answer
+from service.reply import Answer, Verdict
+from service.told import fuse_habits
 
 _FUSE = regex(r"\bfuse\b")
 BREAKER = regex(r"\bbreakers?\b", re.IGNORECASE)
@@ -78,6 +79,16 @@ TOO_SMALL = (
     "A fuse too small blows while the motor works as it should, and leaves you without it; the cable takes no harm."
 )
 TOO_LARGE = "With a fuse too large the cable can burn before the fuse blows: what the cable may carry sets the most."
+
+
+def habit_alone(case: Case) -> tuple[Verdict, str] | None:
+    """What is asked of a fuse that was spoken of and no sum answers: whether a BMS replaces it, where it goes."""
+    asked = fuse_habits.bms_enough(case.text), fuse_habits.where_it_goes(case.text)
+    if "fuse-size" not in case.before or not any(asked):
+        return None
+    verdict, head, why, cite = HABITS["bms_instead" if asked[0] else "fuse_place"]
+    case.step(why, cite)
+    return ("no" if verdict == "no" else "information"), head
 
 
 def shortened(head: str) -> str:

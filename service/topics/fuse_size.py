@@ -40,6 +40,7 @@ from service.sentences.fuses import (
     SIZE_TOO,
     blew,
     fitted,
+    habit_alone,
     in_their_word,
     judge,
     no_fuse_suits,
@@ -91,6 +92,8 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The rating for what is known, and the verdict on a fuse they have; a breaker where they speak of one."""
+    if habit := habit_alone(case):
+        return TOPIC.says(*habit)
     if of_the_panel(case):
         return in_their_word(case, panel_first(TOPIC.needs("load.current", "cable.gauge")))
     return in_their_word(case, left_off(case, at_both_ends(case, protecting(case))))

@@ -88,6 +88,9 @@ def answer(case: Case) -> Answer:
     if second is None and (long := tray.length_alone(case.text)) and too_short(row, long):
         has, wants = say.quantity(long, "mm"), say.quantity(float(row["length"].value), "mm")
         return TOPIC.says("no", f"No: a group {name} is up to {wants} long, and the place has {has}.", *figures(row))
+    if second is None and (high := tray.headroom(case.text)) and high < float(row["height"].value):
+        has, wants = say.quantity(high, "mm"), say.quantity(float(row["height"].value), "mm")
+        return TOPIC.says("no", f"No: a group {name} is up to {wants} high, and the place has {has}.", *figures(row))
     if second is None:
         head = f"Group {name} is at most {sizes(row, tray.in_centimetres(case.text))}, the height over the terminals."
         return TOPIC.says("information", head, *figures(row))

@@ -28,7 +28,10 @@ WHAT_BMS = regex(
     r"\W*(?:(?:and|so|ok|then|but|right)\W+)*(?:what|which|how (?:big|strong|large))(?: size)?(?: of)?(?: an?)? bms\b",
     re.IGNORECASE,
 )
-RUNS_IT = regex(r"\b(?:on|with|off|from) (?:it|that|this|them|those)\b", re.IGNORECASE)
+RUNS_IT = regex(
+    r"\b(?:on|with|off|from) (?:it|that|this|them|those)\b|\b(?:enough|do|cope) for\b|\bwill (?:it|that) run\b",
+    re.IGNORECASE,
+)
 OF_A_SIZE = frozenset({"rating-convert", "cable-size", "voltage-drop", "fuse-size"})
 
 
