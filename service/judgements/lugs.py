@@ -51,11 +51,8 @@ def fitting(topic: Topic, case: Case, size: str) -> Answer:
     case.step("Marine batteries with studs usually have 3/8-16 on plus and 5/16-18 on minus", PRACTICE)
     head = "Marine batteries with studs usually have 3/8-16 on plus and 5/16-18 on minus: measure before you order."
     if circuit.has_cable(case) and LUG_ASKED.search(case.text):
-        barrel, usual = (
-            f"Take a lug made for {circuit.name(case)} cable",
-            f"usually {USUAL} on plus, {USUAL_MINUS} on minus",
-        )
-        head = f"{barrel}, its hole the size of your stud: {usual}, so measure before you order."
+        usual = f"usually {USUAL} on plus, {USUAL_MINUS} on minus, so measure before you order"
+        head = f"Take a lug made for {circuit.name(case)} cable, its hole the size of your stud: {usual}."
     return topic.says("information", head, *lug(case, USUAL))
 
 

@@ -38,6 +38,7 @@ from service.turns.charged_in_thread import (
     charged_too,
     kind_of_its_charger,
     laid_up_without_power,
+    left_on,
     volts_of_charging,
 )
 from service.turns.thread import Thread
@@ -284,6 +285,7 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     amps_of_the_charger,
     bought_new,
     charged_then,
+    left_on,
     new_or_kept,
     *of_the_rest.RULES,
     *circuit_in_thread.RULES,

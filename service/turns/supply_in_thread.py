@@ -23,7 +23,8 @@ HOW_BIG = regex(
     re.IGNORECASE,
 )
 SAME_CHARGER = regex(
-    r"\b(?:same|old|existing|that) charger\b[^.?!;]{0,16}\b(?:ok(?:ay)?|fine|good|do|work|stay|keep|suit\w*|all ?right)\b",
+    r"\b(?:same|old|existing|that) charger\b[^.?!;]{0,16}"
+    r"\b(?:ok(?:ay)?|fine|good|do|work|stay|keep|suit\w*|all ?right)\b",
     re.IGNORECASE,
 )
 
