@@ -101,6 +101,7 @@ def test_what_a_later_turn_goes_on_with(turns, topic, verdict, says):
          "information", "Up to 40.5 A"),
         ("Fuse of 175 blew on the Minnow, 50 mm2, shall I put a 225 in?", "fuse-size", "no", "No larger fuse until"),
         ("A 150 A fuse blew on a 180 A thruster, 50 mm2, shall I put a 225 in?", "fuse-size", "yes", "a 225 A fuse"),
+        ("Breaker or fuse for the Pike?", "fuse-size", "information", "Either, if it can break the bank's short"),
         ("Pike on a 90 Ah lithium, it cuts out after 4 seconds", "run-check", "no", "No: your 90 Ah lithium"),
         ("Pike on a 90 Ah lithium, would it cut out?", "run-check", "no", "Yes: your 90 Ah lithium"),
         ("1000 MCA AGM, will it run the Pike?", "run-check", "yes", "your 1000 CA AGM battery"),

@@ -14,6 +14,7 @@ from service.reply import Answer, Verdict
 from service.told import fuse_habits
 
 _FUSE = regex(r"\bfuse\b")
+EITHER_ONE = regex(r"\b(?:breaker or (?:an? )?fuse|fuse or (?:an? )?breaker)\b", re.IGNORECASE)
 BREAKER = regex(r"\bbreakers?\b", re.IGNORECASE)
 BLOWS = regex(r"\b(?:blow\w*|blew|pop(?:s|ped|ping)?|trip\w*|(?:went|gone) again|gave up|ke(?:eps|pt) going)\b", re.I)
 NEVER_BLOWS = regex(  # "400 A is better because then it does not blow"
@@ -158,6 +159,10 @@ def in_their_word(case: Case, answer: Answer) -> Answer:
     whether = case.says("detail:need_fuse") and WHETHER.search(case.text) and not WHICH.search(case.text)
     if whether and answer.headline.startswith("Fit "):
         answer = replace(answer, headline=f"Yes: f{answer.headline[1:]}")
+    if EITHER_ONE.search(case.text) and answer.headline.startswith("Fit a "):
+        case.source("fuse-practice")
+        sized = answer.headline[1:].replace(" fuse", " one", 1)
+        return replace(answer, headline=f"Either, if it can break the bank's short circuit: f{sized}")
     if word == "fuse":
         return answer
     figures = tuple(replace(item, label=_FUSE.sub(word, item.label)) for item in answer.figures)
