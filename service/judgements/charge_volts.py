@@ -14,7 +14,7 @@ from service.case import Case
 from service.judgements.charging import NEAR
 from service.reply import Figure
 from service.rules.readings import batteries_read, spanned
-from service.told import part_charged
+from service.told import charger_left_on, part_charged
 
 ABSORPTION = "absorption (the high-voltage part of a charge)"
 FLOAT = "float (the low voltage that keeps it full)"
@@ -98,7 +98,8 @@ def put_out(case: Case) -> Put | None:
         return None
     count = batteries_read(float(volts), None, six=False) or spanned(case, float(volts))
     held = case.says("detail:held", "detail:never_drops") and "charger.setting" not in case.stated
-    held = held and (case.says("detail:never_drops") or not STAGED.search(case.text))
+    ends = STAGED.search(case.text) or charger_left_on.floats(case.text) or case.get("charger.kind") == "smart"
+    held = held and (case.says("detail:never_drops") or not ends)
     return Put(float(volts) / count, held) if count else None
 
 

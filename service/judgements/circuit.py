@@ -9,7 +9,7 @@ from grammar.text.patterns import regex
 from service import say
 from service.calculators import cable
 from service.calculators.cable import Size
-from service.case import Case, Missing
+from service.case import Case, Known, Missing
 from service.judgements import converter
 from service.rules.cable import (
     COLUMNS,
@@ -37,6 +37,8 @@ BOTH_QUOTED = regex(
 IN_FEET = regex(r"(?:\d|\b)f(?:t|oot|eet)?\b|['′]", re.IGNORECASE)  # not the f of "four metres"
 MOST_OF_A_PANEL = 60.0  # A: more is a motor's, on a boat that has a panel as well
 COOLER = 75.0  # C: the insulation of much older and household cable
+MOST_LOST = 10.0  # percent, whatever is said to be allowed
+LIGHTS = regex(r"\bnav(?:igation)? ?lights?\b", re.IGNORECASE)
 SIZES = {"cable.gauge", "cable.area"}
 PROPOSED = "as proposed"  # why a cable is assumed: the desk itself named it
 LOAD = ("load.current", "load.power", "load.peak", "load.model")
@@ -84,10 +86,21 @@ def allowed(case: Case) -> float:
     found = case.known("cable.drop")
     if found is None:
         raise Missing("cable.drop")
+    return min(_percent(case, found), MOST_LOST)
+
+
+def _percent(case: Case, found: Known) -> float:
+    """A loss allowed in percent of the system's volts, however it was typed."""
     typed = found.text.lower()
     in_volts = found.unit in ("V", "volt") or ("v" in typed and "%" not in typed and "per" not in typed)
-    share = float(found.value) / volts(case) * 100 if in_volts else float(found.value)
-    return min(share, 10.0)
+    return float(found.value) / volts(case) * 100 if in_volts else float(found.value)
+
+
+def limit(case: Case, percent: float, link: str = "for") -> str:
+    """A limit of loss and whose it is: "10 % for a thruster", "5 % that you set"."""
+    told = case.stated.get("cable.drop")
+    own = told is not None and _percent(case, told) <= MOST_LOST
+    return f"{say.quantity(percent, '%')} {'that you set' if own else f'{link} {suits(case)}'}"
 
 
 def loss(case: Case, amps: float) -> Loss:
@@ -182,17 +195,25 @@ def in_feet(case: Case, fact: str = "cable.length") -> bool:
     return found is not None and IN_FEET.search(found.text) is not None
 
 
+def _served(case: Case) -> str:
+    """What the cable serves: a charger's where its amps run in it, whatever hangs on the battery that it charges."""
+    charges = "charger.current" in case.stated and case.get("load.current") is None
+    return "charger" if charges else str(case.get("load.kind", "motor")).lower()
+
+
 def suits(case: Case) -> str:
     """What the loss allowed is for, in words: "a thruster", "electronics"."""
-    kind = str(case.get("load.kind", "motor")).lower()
+    kind = _served(case)
     if kind == "panel feed":
         return "feeds, electronics and navigation lights"
+    if kind == "electronics" and LIGHTS.search(case.text):
+        return "navigation lights"
     return f"a {kind}" if kind in MOTORS | {"charger", "solar panel"} else kind
 
 
 def what_is_missing(case: Case) -> str:
     """What the volts that a cable loses do to its load."""
-    kind = str(case.get("load.kind", "motor")).lower()
+    kind = _served(case)
     if kind in ("charger", "solar panel"):
         return "Volts lost in the cable are missing at the battery, so it charges slowly and not right through"
     does = "a motor turns slowly or its relay lets go" if kind in MOTORS else "lamps dim and electronics may cut out"

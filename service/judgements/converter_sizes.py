@@ -67,6 +67,21 @@ def for_the_battery(topic: Topic, case: Case) -> Answer | None:
     return topic.says("information", head, found, asks=(topic.ask("alternator.current"),))
 
 
+def too_much(topic: Topic, case: Case, *figures: Figure) -> Answer | None:
+    """That its amps are more than its battery takes, however well the alternator feeds it; else None."""
+    suits, amps = suited(case.fresh()), float(case["charger.current"])
+    verdict = suits.verdict(amps) if suits and suits.over(amps) else "yes"
+    if suits is None or verdict == "yes":
+        return None
+    suited(case)  # with its steps
+    opening = "Only just" if verdict == "marginal" else "No"
+    held = f"{say.amp_hours(suits.capacity)} of {say.CHEMISTRY[suits.kind]}"
+    pulls = f"it pulls about {converter.whole(float(figures[0].value))}"
+    fits = say.between(suits.low, suits.high, "A")
+    head = f"{opening}: {say.amps(amps)} is more than {held} takes; {fits} suits it, and {pulls}."
+    return topic.says(verdict, head, *figures)
+
+
 def enough(topic: Topic, case: Case, *figures: Figure) -> Answer | None:
     """Whether its amps suit its battery, where it is asked if they are enough and no load hangs on it; else None."""
     asked = ENOUGH.search(case.text) is not None and ITS_PULL.search(case.text) is None

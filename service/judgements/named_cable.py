@@ -36,7 +36,7 @@ def judge(case: Case, amps: float) -> tuple[str, str]:
     lost, carries, warm = circuit.loss(case, amps), float(case["cable.ampacity"]), circuit.warm_rating(case)
     run = say.length(float(case["cable.length"]), circuit.in_feet(case))
     told = f"loses {say.volts(lost.volts, 2)} ({share(lost)}) over {run}"
-    limit = f"{say.quantity(lost.allowed, '%')} for {circuit.suits(case)}"
+    limit = circuit.limit(case, lost.allowed)
     case.step(f"{circuit.name(case)} {told}; the limit is {limit}", K.cite, circuit.limit_cite(lost.allowed))
     if carries < amps:
         case.because("A cable that carries more than it may gets hot, and its insulation can burn", TABLE_5)

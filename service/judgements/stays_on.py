@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from grammar.text.patterns import regex
+from service import say
 from service.case import Case
-from service.judgements import charging
+from service.judgements import charge_volts, charging
+from service.judgements.charge_volts import STAGED, stage
 from service.reply import Answer
 from service.rules import readings
 from service.told import charger_left_on
@@ -16,7 +19,8 @@ KIND = "charger.kind"
 OF_A_CHARGE = {"charger-size", "charge-time", "charger-setting"}  # topics after which "it" is the charger
 OVERNIGHT = regex(r"\b(?:overnight|over night|tonight|all night|the night)\b", re.IGNORECASE)
 REPLIES = (("it drops to float by itself", "smart"), ("it has a timer, or never drops", "timer"))
-OPEN = "We can't say yet: only a charger that drops to float by itself may stay on"
+OF_FLOAT = "only a charger that drops to float by itself may stay on"
+OPEN = f"We can't say yet: {OF_FLOAT}"
 LITHIUM = "Better not: lithium needs no charger while it stands, so switch it off once the battery is full."
 
 
@@ -29,6 +33,22 @@ def judged(topic: Topic, case: Case) -> Answer | None:
 def later(case: Case) -> bool:
     """Whether it is asked after an answer on a charge: "may it stay on then?"."""
     return bool(OF_A_CHARGE & set(case.before)) and charger_left_on.asked_of_it(case.text)
+
+
+def at_its_volts(topic: Topic, case: Case, chemistry: str) -> Answer | None:
+    """The answer where a charger of absorption volts is to stay on: held all the time they are wrong, so it is asked
+    whether it drops to float; None where it is told to, or where nobody asks that it stays on."""
+    put = charge_volts.put_out(case)
+    if put is None or put.held or "charger.setting" in case.stated or STAGED.search(case.text):
+        return None
+    stays = case.says("detail:left_on") or charger_left_on.asked(case.text) or later(case)
+    if not stays or put.each < stage(chemistry, "absorption").low - charging.NEAR:
+        return None
+    kept = of_its_kind(topic, case)
+    if kept is None or kept.verdict != "needs-facts":
+        return kept if kept and kept.verdict != "yes" else None
+    volts = say.volts(put.each * float(case["bank.voltage"]) / 12)
+    return replace(kept, headline=f"We can't say yet: {volts} suits only as a stage that ends, so {OF_FLOAT}.")
 
 
 def beside_size(case: Case) -> bool:

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Set
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.routing.asking import asks_outright
-from service.told import longest_run
+from service.told import ampacity_asked, longest_run
 from service.topic import CIRCUIT
 
 SIZED = frozenset({"cable.gauge", "cable.area"})
@@ -64,7 +64,8 @@ def of_the_cable(message: Message, topics: Iterable[str]) -> bool:
     told = {item.fact for item in message.stated}
     others = any(fact.startswith(OTHERS) for fact in told) or any(map(message.says, THINGS))
     asked = bool(SIZED & told) and bool(LOADS & told) and any(map(message.says, ENOUGH))
-    if SIZED & told and message.says(CARRIES) and not any(map(message.says, TO_OTHER)):  # "what does 4/0 carry"
+    carries = message.says(CARRIES) or ampacity_asked.of_a_size(message.text, told)
+    if SIZED & told and carries and not any(map(message.says, TO_OTHER)):  # "what does 4/0 carry"
         return not others and set(topics) <= {"run-check", "fuse-size", "rating-convert", "weight"}
     return asked and not others and set(topics) <= {"run-check", "fuse-size"}
 

@@ -13,6 +13,7 @@ from service.judgements.fitting import (
     FROM_GAUGE,
 )
 from service.reply import Answer, Figure
+from service.sentences.fuses_abreast import in_their_place
 from service.topic import Topic
 
 
@@ -29,5 +30,7 @@ def several_per_pole(topic: Topic, case: Case) -> Answer:
 def together(topic: Topic, case: Case, amps: float, count: int) -> Answer:
     """Whether several equal cables for each pole will do; they are an electrician's work."""
     verdict, head, facts = parallel_cables.judged(case, amps, count)
+    if verdict == "no":
+        head = f"{head.removesuffix('.')}; {in_their_place(case, amps)}."
     asks = (topic.ask("cable.insulation", topic.likely["cable.insulation"]),) if verdict == "needs-facts" else ()
     return topic.says(verdict, head, *facts, asks=asks, route="technician")

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import re
+
+from grammar.text.patterns import regex
 from service import say
 from service.case import Case
-from service.judgements import circuit
+from service.judgements import circuit, supply
 from service.judgements.fusing import (
     RATINGS,
     Band,
@@ -15,6 +18,7 @@ from service.judgements.fusing import (
 from service.reply import Answer, Option, strictness
 from service.sentences.fuse_faults import ask_cable, decided
 from service.sentences.fuses import (
+    blew,
     neither_suits,
     one_each_way,
 )
@@ -29,6 +33,37 @@ BESIDE = {  # of the other one of two fuses, by its verdict
     "needs-facts": "",
 }
 LARGEST = max(RATINGS)
+LARGER = regex(
+    r"\b(?:bigger|larger|stronger|heavier|higher|next size|size up|go(?:ing)? up|instead)\b"
+    r"|\b(?:put|putting|fit|fitting|go|going|use|try|swap|stick|bung)\b[^.?!;]{0,24}\d",
+    re.IGNORECASE,
+)
+PUT_IN = regex(r"\b(?:can|could|may|should|shall) (?:i|we)\b|\bwhat about\b|\bhow about\b", re.IGNORECASE)
+
+
+def no_larger(topic: Topic, case: Case, band: Band) -> Answer | None:
+    """A fuse in order for its load that blew, and a larger one asked for: first the cause, then the fuse of the load.
+
+    One that is too small for its load, and one that the cable does not allow, are judged for themselves.
+    """
+    other, rated = case.second.get("fuse.rating"), float(case["fuse.rating"])
+    gone, there = sorted((rated, float(other.value) if other else rated))
+    if not blew(case) or band.fit is None or band.load is None or there <= band.fit or too_thin(case, band):
+        return None
+    if gone < min(band.load, band.fit) or bool(band.most and there > band.most):
+        return None
+    if not (LARGER.search(case.text) or (other is None and PUT_IN.search(case.text))):
+        return None
+    if other:
+        case.used.setdefault(("fuse.rating", 2), other)
+    case.because(
+        f"A {say.amps(band.fit)} fuse carries this load: that it blows tells of a jammed propeller, a worn motor or a "
+        "short circuit, and a larger one only lets more flow into that",
+        "fuse-practice",
+    )
+    whose = f", as our catalogue names for {supply.load_name(case)}" if band.fit == band.house else ""
+    again = f"fit {say.amps(band.fit)}{whose}, and have motor and cable looked at"
+    return topic.says("no", f"No larger fuse until the cause is known: {again}.", *figures(band))
 
 
 def gone_at_once(topic: Topic, case: Case, band: Band) -> Answer | None:

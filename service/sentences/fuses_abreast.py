@@ -7,6 +7,7 @@ import re
 from grammar.text.patterns import regex
 from service import say
 from service.calculators import fuse
+from service.calculators.cable import Size
 from service.case import Case
 from service.judgements import circuit, parallel_cables, proposed_cable
 from service.judgements.fitting import BUNDLED, to_fit, us_first
@@ -58,6 +59,21 @@ def for_two_loads(case: Case) -> tuple[str, tuple[Option, ...]] | None:
     return f"No, one fuse for each cable: {say.listed(told)}, if the cables allow them.", options
 
 
+def in_their_place(case: Case, amps: float) -> str:
+    """What carries the load over its run where the cables told of are too thin, in words."""
+    if "cable.length" not in case:
+        return "fit thicker ones"
+    choice = to_fit(case.fresh(), amps)
+    size = choice.gauge if us_first(case) else choice.area
+    if size is None:
+        return "a technician will look at it"
+    return f"{circuit.called(size)} alone carries it" if choice.count == 1 else _several(choice.count, size)
+
+
+def _several(count: int, size: Size) -> str:
+    return f"it takes {count} of {circuit.called(size)} for each pole"
+
+
 def judged(case: Case) -> tuple[str, str, tuple[Figure, ...]] | None:
     """The verdict on a fuse for each cable, its sentence and figures; None where one cable is enough."""
     found, amps = cables(case), running(case)
@@ -80,7 +96,7 @@ def judged(case: Case) -> tuple[str, str, tuple[Figure, ...]] | None:
     )
     if carries < share or load > most:
         told = f"each of the {count} cables of {name} may carry {say.amps(carries)} and has {say.amps(share)} to carry"
-        return "no", f"No fuse suits: {told}; fit thicker ones.", figures
+        return "no", f"No fuse suits: {told}; {in_their_place(case, amps)}.", figures
     warm = circuit.warm_rating(case) if circuit.has_cable(case) else None
     if warm is not None and warm * float(BUNDLED.value) < share:
         told = f"a {say.amps(load)} fuse in each of the {count} cables of {name} suits 105{say.NB}°C insulation"

@@ -25,7 +25,7 @@ from service.judgements.named_cable import judged, share, two_cables
 from service.reply import Answer, Figure, Option
 from service.rules.cable import INSULATION, PER_MM2, TABLE_5, K
 from service.sentences.cables_abreast import several_per_pole, together
-from service.told import equal_cables, household_wire, must_have
+from service.told import ampacity_asked, equal_cables, household_wire, must_have
 from service.topic import Topic
 
 AREA = "the American measure of a wire's area"
@@ -86,7 +86,8 @@ def answer(case: Case) -> Answer:
 
 def without_amps(case: Case) -> Answer:
     """What can be said before the amps are told."""
-    if case.says("detail:carries") and circuit.has_cable(case):
+    carries = case.says("detail:carries") or ampacity_asked.of_a_size(case.text, set(case.stated))
+    if (carries or of_the_cable_before(case)) and circuit.has_cable(case):
         circuit.must_know(case)
         return TOPIC.says("information", f"{may_carry(case)}; read the print on it.")
     if household_wire.asked(case.text):
@@ -99,6 +100,13 @@ def without_amps(case: Case) -> Answer:
         *(() if "cable.length" in case else ("cable.length",)),
         headline=circuit.no_battery_there(case) if must_have.battery_there(case.text) else "",
     )
+
+
+def of_the_cable_before(case: Case) -> bool:
+    """Whether it tells more of a cable alone that was spoken of before: "in the engine space"."""
+    only = "cable-size" in case.before and set(case.stated) <= ampacity_asked.OF_A_CABLE
+    new = (case.stated.get(fact) for fact in ("cable.insulation", "cable.in_engine_space"))
+    return only and any(item is not None and item.origin == "message" for item in new)
 
 
 def of_any_load(case: Case) -> Answer | None:
@@ -218,7 +226,7 @@ def proposed(
         use = f"Use {names} now, as {why}" if why else f"Use {names}"
         head = (
             f"{use}: over {run} it loses {say.volts(lost.volts, 2)} ({share(lost)}), inside the "
-            f"{say.quantity(lost.allowed, '%')} that suits {circuit.suits(case)}."
+            f"{circuit.limit(case, lost.allowed, 'that suits')}."
         )
     return TOPIC.says("information", head, *facts, plot=circuit.bars(case, amps, size), compare=tuple(both_runs(case)))
 

@@ -92,7 +92,8 @@ def read(case: Case, under: UnderLoad) -> Answer:
         return TOPIC.says("yes", head, *figures(under), plot=plot(under))
     if under.basis == "lithium":
         return lithium(case, under)
-    if load_reading.is_test(case) and (void := load_reading.test_is_void(case)):
+    test = load_reading.is_test(case) or load_reading.tested(case)  # one at other amps than half the CCA as well
+    if test and (void := load_reading.test_is_void(case)):
         return again(case, under, void)
     if under.holds and (lacking := what_lacks(case, under)):
         return undecided(case, under, lacking)

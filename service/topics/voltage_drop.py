@@ -86,7 +86,7 @@ def judge(case: Case, amps: float) -> tuple[str, str, circuit.Loss]:
         K.cite,
     )
     taken = " (assumed)" if takes_a_motor(case) else ""
-    limit = f"{say.quantity(lost.allowed, '%')} for {circuit.suits(case)}{taken}"
+    limit = f"{circuit.limit(case, lost.allowed)}{taken}"
     case.step(f"The limit is {limit}", circuit.limit_cite(lost.allowed))
     share = f"{say.share(lost.percent)} of {say.quantity(circuit.volts(case), 'V')}"
     ours = f"{circuit.name(case)}, {circuit.PROPOSED}," if circuit.is_proposed(case) else circuit.name(case)
@@ -172,7 +172,7 @@ def against_the_limit(case: Case, volts_lost: float, asked: bool) -> Answer:
     lost = circuit.Loss(volts_lost, volts_lost / volts * 100, circuit.allowed(case))
     share = f"{say.share(lost.percent)} of {say.volts(volts, 0)}"
     told = f"{say.volts(lost.volts, 2)} is lost between battery and load, {share}"
-    limit = f"the limit of {say.quantity(lost.allowed, '%')} for {circuit.suits(case)}"
+    limit = f"the limit of {circuit.limit(case, lost.allowed)}"
     case.step(
         f"{say.volts(lost.volts, 2)} of the {say.volts(volts, 0)} of the system is {say.share(lost.percent)}", K.cite
     )

@@ -16,7 +16,7 @@ from service.judgements.new_and_old import all_new
 from service.routing.asking import asks, asks_outright
 from service.told.culprit import either
 from service.topic import CIRCUIT
-from service.turns import of_the_rest
+from service.turns import circuit_in_thread, of_the_rest, supply_in_thread
 from service.turns.again import (
     AT_REST,
     KIND,
@@ -38,6 +38,7 @@ from service.turns.charged_in_thread import (
     charged_too,
     kind_of_its_charger,
     laid_up_without_power,
+    left_on,
     volts_of_charging,
     warmed_since,
 )
@@ -104,6 +105,9 @@ def colder(message: Message, thread: Thread) -> tuple[str, ...]:
         return ("run-check",)  # what a word means was asked between
     if condition and "rating-convert" in thread.topics and {"battery.cca", "battery.ca"} & thread.facts.keys():
         return ("cold-cranking",)  # "840 MCA, how many real cold amps?", "and at minus ten?"
+    rated = thread.facts.keys() & (STRENGTH | {"battery.capacity"}) and LOADS & thread.facts.keys()
+    if condition and rated and set(thread.topics) <= CIRCUIT:
+        return ("run-check",)  # the cold is nothing to a fuse or a cable, and much to the battery that was told of
     return thread.topics if condition and not OF_ITSELF & set(thread.topics) else ()
 
 
@@ -283,6 +287,9 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     amps_of_the_charger,
     bought_new,
     charged_then,
+    left_on,
     new_or_kept,
     *of_the_rest.RULES,
+    *circuit_in_thread.RULES,
+    *supply_in_thread.RULES,
 )

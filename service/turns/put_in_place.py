@@ -44,6 +44,7 @@ CHARGER_SOUGHT = regex(  # and not whether the one that they have will do there 
 )
 THE_SAME = regex(r"\b(?:same|my|our|this|that|the one) (?:\w+ )?charger\b", re.IGNORECASE)
 NEXT = 2  # characters between a battery's amp-hours and its volts: "200Ah 24V"
+STRAIGHT = ("detail:straight", "thing:alternator")  # with nothing between: what was spoken of before charges nothing
 BY_ALTERNATOR = regex(
     r"\b(?:with|by|from|off|on|and|if|about)(?: (?:an?|the|my|our))? (?:\d{2,3} ?(?:a|amps?|amp) )?alternator\b",
     re.IGNORECASE,
@@ -110,10 +111,13 @@ def bought_new(message: Message, thread: Thread) -> Thread:
 
 
 def by_the_alternator(message: Message, thread: Thread) -> Thread:
-    """The thread without its charger, where the alternator takes its place: "and with a 70 A alternator?"."""
+    """The thread without its charger, where the alternator takes its place: "and with a 70 A alternator?", "or the
+    alternator straight on it?"."""
     told = {item.fact for item in message.stated}
-    instead = "alternator.current" in told and not any(fact.startswith("charger.") for fact in told)
-    if not instead or "charge-time" not in thread.topics or BY_ALTERNATOR.search(message.text) is None:
+    instead = not any(fact.startswith("charger.") for fact in told)
+    charges = "alternator.current" in told and "charge-time" in thread.topics and BY_ALTERNATOR.search(message.text)
+    straight = all(map(message.says, STRAIGHT)) and not message.says("thing:dcdc")
+    if not instead or not (charges or straight):
         return thread
     kept = {fact: known for fact, known in thread.facts.items() if not fact.startswith("charger.")}
     return replace(thread, facts=kept)

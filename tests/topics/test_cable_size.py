@@ -163,7 +163,7 @@ def test_a_length_in_words_is_in_the_unit_it_names(length, told):
         ("What cable to my Pike at 5 metres? It should be light to carry.", "10 % that suits a motor"),
         ("The lights go dim when I push the thruster, 180 A, 6 m one way, 12 V. What cable?", "suits a thruster"),
         ("Cabin lights flicker with the Pike. Which cable do I need over 4 m?", "10 % that suits a motor"),
-        ("Cable size for nav lights, 5 A, 12 V, 8 m?", "3 % that suits electronics"),
+        ("Cable size for nav lights, 5 A, 12 V, 8 m?", "3 % that suits navigation lights"),
         ("LED lights draw 4 A, 9 m, 12 V. Which cable?", "3 % that suits electronics"),
         (
             "The lights are dim. They draw 4 A over 9 m at 12 V. What cable size do I need?",
