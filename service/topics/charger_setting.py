@@ -208,9 +208,7 @@ def with_amps(case: Case, amps: charge_amps.Finding, head: str, but: str, *figur
 
 def in_the_cold(case: Case, chemistry: str) -> Answer | None:
     """Leave to charge lithium just above freezing, of which no setting is asked: only slowly, as its amps decide."""
-    cold = case.stated.get("ambient.temperature")
-    told_now = cold is not None and cold.origin == "message" and case.said("charger.current") is not None
-    leave = may_i.asked(case.text) == "charge" or told_now
+    leave = may_i.asked(case.text) == "charge"
     set_so = case.says("word:setting") or case.said("charger.setting") or charge_volts.put_out(case) is not None
     if not leave or set_so or not charging.cold_share(case, chemistry):
         return None

@@ -60,7 +60,7 @@ MAY_CHARGE = regex(r"\b(?:can|may|could|ok(?:ay)?|safe|fine|alright) (?:i|we|it|
 COLD_NOW = regex(r"\bnow\b|\b(?:it'?s|its|is|at) (?:minus|-)|\bthis morning\b|\blast night\b|\bcurrently\b", re.I)
 STILL_TO_COME = regex(r"\b(?:will|tonight|tomorrow|forecast|coming|next|going to|expect\w*|winter)\b", re.I)
 IF_IT_WERE = regex(r"\bif (?:it|they|mine|ours|the (?:battery|bank)) (?:was|were|sat|stood|is|are|sits|stands)\b", re.I)
-BEFORE_IT = "charge it before such cold, never in it"
+BEFORE_IT = "charge it only before that frost"
 HARDEST = -40.0  # °C: colder than any frost that a boat stands in
 
 

@@ -55,7 +55,8 @@ def _is_mild(case: Case, now: bool) -> bool:
 
 def _is_under_load(danger: Danger, case: Case, message: Message) -> bool:
     """Whether volts that are too many for one battery are those of a larger bank while its load runs."""
-    if not any(item.fact in UNDER_LOAD and _within(danger.span, item.span) for item in message.stated):
+    read = [item for item in message.stated if item.fact in UNDER_LOAD and _within(danger.span, item.span)]
+    if not any(isinstance(item.value, float) and item.value <= LARGER for item in read):
         return False
     volts = (case.fresh().get(fact) for fact in VOLTS)
     return max((float(item) for item in volts if item is not None), default=0.0) >= LARGER

@@ -144,7 +144,8 @@ def test_a_good_reading_takes_no_danger_back() -> None:
 
 def test_what_still_counts_is_named() -> None:
     assert danger("hot-to-touch:standing").headline.startswith("No use and no charging, keep away: a battery that hot")
-    assert "what you told us" in danger("shore-shock:standing").headline
+    assert danger("shore-shock:standing").headline.startswith("Shore power stays unplugged")
+    assert "what you told us" in danger("damaged-lithium-transport:standing").headline
 
 
 @pytest.mark.parametrize(
