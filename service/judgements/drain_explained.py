@@ -21,6 +21,12 @@ EXPLAINS = regex(
 )
 FLAT = regex(r"\b(?:flat|dead|empty|drained|nothing left)\b", re.IGNORECASE)
 DRAWN = r"(?:draw\w*|drain|current|taking|takes?|amps?|ma|milliamps?|eats?)"
+GOES_FLAT = regex(  # told of what happens, and no condition
+    r"\b(?:always|keeps? (?:going|getting)|goes|gets|is|was|went|found (?:it|them))\b[^.?!;]{0,20}"
+    r"\b(?:flat|dead|empty|drained)\b[^.?!;]{0,12}\b(?:after|in|within|every)\b",
+    re.IGNORECASE,
+)
+IF_FLAT = regex(r"\b(?:if|will|would|when|does|how long|until)\b", re.IGNORECASE)
 HOW_MUCH = regex(
     rf"\bhow (?:much|big|large|high|many)\b[^.?!;]{{0,40}}\b{DRAWN}\b|\bwhat (?:current|drain|draw|amps?|ma)\b",
     re.IGNORECASE,
@@ -65,6 +71,15 @@ def told(case: Case) -> Explained | None:
         *found.cites,
     )
     return Explained(found, float(volts), taken, max(0.0, begin - lost), float(days))
+
+
+def goes_flat(text: str) -> bool:
+    """Whether it is told that the battery is flat after such a time, and not asked if it will be.
+
+    >>> goes_flat("it is always flat after two weeks, 80 mA"), goes_flat("will it be flat after two weeks")
+    (True, False)
+    """
+    return GOES_FLAT.search(text) is not None and IF_FLAT.search(text) is None
 
 
 def headline(found: Explained, amps: str) -> str:

@@ -28,6 +28,7 @@ HOLE = regex(
     r"|\bholes? (?:(?:of|is|are|in them is|measures?) )?(?:about )?(?P<after>\d{1,2}(?:[.,]\d)?) ?mm\b",
     re.IGNORECASE,
 )
+LUG_ASKED = regex(r"\blugs?\b|\bcable (?:shoes?|ends?)\b", re.IGNORECASE)
 OF_A_LUG = regex(r"(?:[- ]size)? (?:ring |cable |copper |tinned |hole |crimp )*lugs?\b", re.IGNORECASE)
 FRACTION, MM_PER_INCH = regex(r"(\d{1,2})/([1-9]\d?)\b"), 25.4
 INCH = {"1/4": "1/4-20", "5/16": "5/16-18", "3/8": "3/8-16"}
@@ -38,7 +39,9 @@ def fitting(topic: Topic, case: Case, size: str) -> Answer:
     if size:
         holes = lug_holes(size)
         case.step(f"The hole of the lug is the size of the stud: {holes} for {size}", PRACTICE)
-        return topic.says("information", f"Use a lug with a hole for {holes} on your {size} stud.", *lug(case, size))
+        of_it = f" for {circuit.name(case)} cable" if circuit.has_cable(case) else ""
+        head = f"Use a lug{of_it} with a hole for {holes} on your {size} stud."
+        return topic.says("information", head, *lug(case, size))
     if case.says("detail:posts") and not THREADED.search(case.text):
         case.step("Plus post 17.5 mm, minus post 15.9 mm across the top: clamps cannot be swapped", "post-sizes")
         head = "Round posts take clamps, not ring lugs; plus is thicker; thruster cables belong under a nut on a stud."
@@ -47,6 +50,9 @@ def fitting(topic: Topic, case: Case, size: str) -> Answer:
         return topic.says("information", head)
     case.step("Marine batteries with studs usually have 3/8-16 on plus and 5/16-18 on minus", PRACTICE)
     head = "Marine batteries with studs usually have 3/8-16 on plus and 5/16-18 on minus: measure before you order."
+    if circuit.has_cable(case) and LUG_ASKED.search(case.text):
+        usual = f"usually {USUAL} on plus, {USUAL_MINUS} on minus, so measure before you order"
+        head = f"Take a lug made for {circuit.name(case)} cable, its hole the size of your stud: {usual}."
     return topic.says("information", head, *lug(case, USUAL))
 
 

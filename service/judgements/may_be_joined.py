@@ -95,8 +95,20 @@ def not_allowed(topic: Topic, case: Case, how: str, may: bool, family: str | Non
         if allowed is not None and count > float(allowed):
             case.step(f"The maker allows {say.number(allowed)} in {way}", LIMITS["kind"].cite)
             head = f"No: the maker allows {say.number(allowed)} in {way}, and you would join {say.number(count)}."
-            return topic.says("no", head, *figures(case, how))
+            return topic.says("no", instead(case, way, float(allowed)) or head, *figures(case, how))
     return None
+
+
+def instead(case: Case, way: str, allowed: float) -> str:
+    """What to do in its place, where that is asked: "so what now?"; "" where it is not."""
+    if not case.says("detail:what_now"):
+        return ""
+    if way == "parallel":
+        return f"Join {say.number(allowed)} in parallel at most: larger batteries, or ones whose maker allows more."
+    volts = say.quantity(float(case["bank.voltage"]), "V") if "bank.voltage" in case else "the whole"
+    most = f"with {say.number(allowed)} in series, " if allowed > 1 else ""
+    limit = f"{most}these cannot make {volts} within their maker's limit"
+    return f"Take batteries of more volts, or one of {volts}: {limit}."
 
 
 def too_many(topic: Topic, case: Case, in_parallel: float, how: str) -> Answer | None:

@@ -10,9 +10,12 @@ from service import say
 from service.case import Case
 from service.judgements import circuit, supply
 from service.judgements.fusing import PLACE, PLACED, STARTER, Band, carries_it, next_cable, running, too_thin
-from service.reply import Answer
+from service.reply import Answer, Verdict
+from service.told import fuse_habits
 
 _FUSE = regex(r"\bfuse\b")
+EITHER_ONE = regex(r"\b(?:breaker or (?:an? )?fuse|fuse or (?:an? )?breaker)\b", re.IGNORECASE)
+BREAKER = regex(r"\bbreakers?\b", re.IGNORECASE)
 BLOWS = regex(r"\b(?:blow\w*|blew|pop(?:s|ped|ping)?|trip\w*|(?:went|gone) again|gave up|ke(?:eps|pt) going)\b", re.I)
 NEVER_BLOWS = regex(  # "400 A is better because then it does not blow"
     r"\b(?:not|never|won'?t|doesn'?t|don'?t|can'?t|cannot|wouldn'?t|less likely to|hardly|without) (?:ever )?"
@@ -79,6 +82,16 @@ TOO_SMALL = (
 TOO_LARGE = "With a fuse too large the cable can burn before the fuse blows: what the cable may carry sets the most."
 
 
+def habit_alone(case: Case) -> tuple[Verdict, str] | None:
+    """What is asked of a fuse that was spoken of and no sum answers: whether a BMS replaces it, where it goes."""
+    asked = fuse_habits.bms_enough(case.text), fuse_habits.where_it_goes(case.text)
+    if "fuse-size" not in case.before or not any(asked):
+        return None
+    verdict, head, why, cite = HABITS["bms_instead" if asked[0] else "fuse_place"]
+    case.step(why, cite)
+    return ("no" if verdict == "no" else "information"), head
+
+
 def shortened(head: str) -> str:
     """A sentence of habit without its reason, for more to follow: "Put the fuse within 7 in of the battery plus"."""
     return head.partition(", because")[0].partition(": only")[0].removesuffix(".")
@@ -135,6 +148,8 @@ def the_most(case: Case, band: Band, cable: str) -> str:
 
 def their_word(case: Case) -> str:
     """ "breaker" where they speak of one and of no fuse."""
+    if BREAKER.search(case.text) and not _FUSE.search(case.text.lower()):  # whatever was spoken of before
+        return "breaker"
     return "breaker" if case.says("detail:breaker") and not case.says("detail:fuse_word") else "fuse"
 
 
@@ -144,6 +159,10 @@ def in_their_word(case: Case, answer: Answer) -> Answer:
     whether = case.says("detail:need_fuse") and WHETHER.search(case.text) and not WHICH.search(case.text)
     if whether and answer.headline.startswith("Fit "):
         answer = replace(answer, headline=f"Yes: f{answer.headline[1:]}")
+    if EITHER_ONE.search(case.text) and answer.headline.startswith("Fit a "):
+        case.source("fuse-practice")
+        sized = answer.headline[1:].replace(" fuse", " one", 1)
+        return replace(answer, headline=f"Either, if it can break the bank's short circuit: f{sized}")
     if word == "fuse":
         return answer
     figures = tuple(replace(item, label=_FUSE.sub(word, item.label)) for item in answer.figures)

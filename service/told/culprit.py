@@ -55,6 +55,7 @@ AND_IS = regex(r",? (?:and|or) (?=(?:is|are|was|could|can|might|may|would|will) 
 BLAMES = regex(
     rf"""^\W*(?:(?:so|then|and|ok|right)\W+)*(?:it['’]?s|it\ is|that['’]?s)\ (?:{LED})*(?P<told>{PART})
       (?:\ (?:then|after\ all|alone|itself))?\W*\?\W*$ |
+    ^\W*so\ (?:the\ )?(?P<so>{PART})(?:\ then)?\W*\?\W*$ |
     \b(?:is|are|was|were|could|can|might|may|would|will|do|does)\b (?:
       \ (?:it|this|that)\ (?:all\ |not\ )?(?:be\ )?(?:{LED})*(?P<it>{PART})
         (?=(?:\ (?:then|after\ all|alone|itself))?\W*$|\ (?:eating|doing|causing|that))

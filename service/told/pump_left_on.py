@@ -17,6 +17,11 @@ LEFT_ON = regex(
     r"|\b(?:leav(?:e|ing)|keep(?:ing)?) (?:on )?(?:only )?the bilge\b",
     re.IGNORECASE,
 )
+TAKEN_OFF = regex(  # "I disconnected the alarm": it hangs on the battery no more
+    r"\b(?:disconnected|unplugged|unhooked|removed|isolated|pulled|took|taken|switched|turned)\b(?: \w+){0,2}"
+    rf" (?:{OF})?(?:alarms?|detectors?|sniffers?|sensors?)\b",
+    re.IGNORECASE,
+)
 NOT_IT = regex(r"\b(?:anchor|false|clock|wake|reversing) alarms?\b|\balarm clock\b|\balarm(?:ed|ing)\b", re.IGNORECASE)
 
 
@@ -25,8 +30,10 @@ def is_told(text: str) -> bool:
 
     >>> is_told("bilge float and gas sniffer take 0.2 A"), is_told("the radio takes 0.2 A")
     (True, False)
+    >>> is_told("I disconnected the alarm, it is 80 mA now")
+    False
     """
-    return bool(MUST.search(NOT_IT.sub("", text)))
+    return bool(MUST.search(TAKEN_OFF.sub("", NOT_IT.sub("", text))))
 
 
 def left_on(text: str) -> bool:

@@ -129,16 +129,21 @@ def answer(case: Case) -> Answer:
         urgency: Urgency = "today" if over else "routine"
         verdict, head = amps_as_well(case, str(chemistry), both.verdict, head)
         return TOPIC.says(verdict, head, *figures, compare=both.sides, would_change=both.changes, urgency=urgency)
-    verdict, head = found(case, str(chemistry))
+    return as_found(case, str(chemistry), *figures)
+
+
+def as_found(case: Case, chemistry: str, *figures: Figure) -> Answer:
+    """What was said of the charger against the kind's own volts, and whether it may stay on at them."""
+    verdict, head = found(case, chemistry)
     if verdict == "needs-facts":
         return TOPIC.needs("charger.setting", headline=head, figures=figures)
-    if verdict == "yes" and (kept_on := stays_on.at_its_volts(TOPIC, case, str(chemistry))):
+    if verdict == "yes" and (kept_on := stays_on.at_its_volts(TOPIC, case, chemistry)):
         return replace(kept_on, figures=figures)
-    if verdict == "yes" and (amps := charge_amps.judged(case, str(chemistry))):
+    if verdict == "yes" and (amps := charge_amps.judged(case, chemistry)):
         why = "the setting is right, but " if case.said("charger.setting") else ""
         return with_amps(case, amps, head.rstrip("."), why, *figures)
-    over = verdict == "no" and beyond(case, str(chemistry))
-    verdict, head = amps_as_well(case, str(chemistry), verdict, head)
+    over = verdict == "no" and beyond(case, chemistry)
+    verdict, head = amps_as_well(case, chemistry, verdict, head)
     return TOPIC.says(verdict, head, *figures, urgency="today" if over else "routine")
 
 

@@ -84,18 +84,9 @@ def judged(case: Case) -> Answer:
     if chemistry == "lfp" and straight(case) and case.says("detail:straight"):  # whatever other charger is told of
         return charging.not_straight(TOPIC, case)
     figures = currents(case) if "charger.current" in case else ()
+    if found := weighed(case, figures):
+        return found
     rated = case.get("alternator.current")
-    joined = isolated.judged(TOPIC, case, figures)
-    if figures and rated:
-        given = fed(TOPIC, case, float(rated), figures)
-        if joined:
-            return together(case, joined, given)
-        over = converter_sizes.too_much(TOPIC, case, *given.figures)
-        return over if over and strictness(over.verdict) >= strictness(given.verdict) else given
-    if joined:
-        return joined
-    if figures and (over := converter_sizes.too_much(TOPIC, case, *figures)):
-        return over
     if figures:
         return converter_sizes.enough(TOPIC, case, *figures) or TOPIC.says(
             "information", pulls(case, figures), *figures
@@ -107,6 +98,17 @@ def judged(case: Case) -> Answer:
     if case.says(*WHETHER) or must_have.second_charger(case.text):
         return in_general(case)
     return TOPIC.needs("charger.current", *lacking(case), headline=way_of(case))
+
+
+def weighed(case: Case, figures: tuple[Figure, ...]) -> Answer | None:
+    """Isolated or not, the alternator that feeds it and the battery that takes it: the strictest; None where none is
+    told."""
+    rated, joined = case.get("alternator.current"), isolated.judged(TOPIC, case, figures)
+    given = fed(TOPIC, case, float(rated), figures) if figures and rated else None
+    if joined:
+        return together(case, joined, given) if given else joined
+    over = converter_sizes.too_much(TOPIC, case, *(given.figures if given else figures)) if figures else None
+    return over if over and (given is None or strictness(over.verdict) >= strictness(given.verdict)) else given
 
 
 def before_all(case: Case) -> Answer | None:

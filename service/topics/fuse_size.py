@@ -33,12 +33,14 @@ from service.rules.cable import TABLE_5
 from service.sentences import fuses_abreast
 from service.sentences.fuse_at_hand import LARGER, after_a_blown_one, gone_at_once, no_larger, two_fuses
 from service.sentences.fuse_faults import ask_cable, ask_insulation, decided, left_or_misplaced, near_enough
+from service.sentences.fuse_of_panel import of_the_panel, panel_first
 from service.sentences.fuses import (
     HABITS,
     ITS_SIZE,
     SIZE_TOO,
     blew,
     fitted,
+    habit_alone,
     in_their_word,
     judge,
     no_fuse_suits,
@@ -61,8 +63,6 @@ def nearest(case: Case) -> Iterator[Value]:
         yield from sorted(RATINGS, key=lambda rating: (abs(rating - theirs), rating))
 
 
-OF_A_PANEL = "We can't say yet: the fuse follows from the panel's own amps and the size of its cable."
-ISC = "It is on the panel's label, as Isc."
 ENDS = regex(r"\b(?:both|each|either) ends?\b", re.IGNORECASE)
 MUST_BE = regex(  # whether there is one at all, or close by
     r"\b(?:must|should|does|has|need|needs)\b(?: there)?(?: (?:really|also|have to|need to|to))*"
@@ -92,6 +92,10 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The rating for what is known, and the verdict on a fuse they have; a breaker where they speak of one."""
+    if habit := habit_alone(case):
+        return TOPIC.says(*habit)
+    if of_the_panel(case):
+        return in_their_word(case, panel_first(TOPIC.needs("load.current", "cable.gauge")))
     return in_their_word(case, left_off(case, at_both_ends(case, protecting(case))))
 
 
@@ -181,8 +185,7 @@ def nothing_known(case: Case) -> Answer:
         case.source(PLACE.cite)
         return replace(needed, headline=f"Yes, {PLACED}; {ITS_SIZE}.")
     if "solar.power" in case.stated and not case.says("thing:thruster"):
-        asked = replace(needed.asks[0], say="the short-circuit current of the panel, in amps", where=ISC)
-        return replace(needed, headline=OF_A_PANEL, asks=(asked, *needed.asks[1:]))
+        return panel_first(needed)
     return needed
 
 

@@ -85,9 +85,8 @@ def answer(case: Case) -> Answer:
     place = in_a_place.told(case)
     if second is None and place:
         return or_another(case, in_place(TOPIC, name, row, place), place)
-    if second is None and (long := tray.length_alone(case.text)) and too_short(row, long):
-        has, wants = say.quantity(long, "mm"), say.quantity(float(row["length"].value), "mm")
-        return TOPIC.says("no", f"No: a group {name} is up to {wants} long, and the place has {has}.", *figures(row))
+    if second is None and (small := too_small(case, name, row)):
+        return small
     if second is None:
         head = f"Group {name} is at most {sizes(row, tray.in_centimetres(case.text))}, the height over the terminals."
         return TOPIC.says("information", head, *figures(row))
@@ -95,6 +94,18 @@ def answer(case: Case) -> Answer:
     if HOW_LONG.search(case.text) and not (FITS.search(case.text) or place or case_sizes.owner_of(case, name, other)):
         return several(case, (name, other))
     return two_cases(case, name, row, other)
+
+
+def too_small(case: Case, name: str, row: Row) -> Answer | None:
+    """That a case does not go into a place whose length or height alone is told; else None."""
+    long, high = tray.length_alone(case.text), tray.headroom(case.text)
+    if long and too_short(row, long):
+        has, wants = say.quantity(long, "mm"), say.quantity(float(row["length"].value), "mm")
+        return TOPIC.says("no", f"No: a group {name} is up to {wants} long, and the place has {has}.", *figures(row))
+    if high and high < float(row["height"].value):
+        has, wants = say.quantity(high, "mm"), say.quantity(float(row["height"].value), "mm")
+        return TOPIC.says("no", f"No: a group {name} is up to {wants} high, and the place has {has}.", *figures(row))
+    return None
 
 
 def too_short(row: Row, long: float) -> bool:

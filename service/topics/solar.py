@@ -12,6 +12,7 @@ from service.case import Case, Value
 from service.judgements import charging, put_back, session, supply
 from service.reply import Answer, Figure, Option, strictest
 from service.sentences.panel_asked import (
+    WHICH_PANEL,
     Need,
     panel,
     required,
@@ -204,7 +205,7 @@ def judged(case: Case, power: float, wanted: Need, sun: float, figures: tuple[Fi
     start = {"yes": "Yes", "marginal": "Only just", "no": "No"}[verdict]
     brought, lost = say.daily(gain), say.daily(total)
     than = {"yes": "and", "marginal": "little more than the", "no": "but"}[verdict]
-    if case.says(*SIZES) and sun and OTHER_SIZES.isdisjoint(case.beside):
+    if (case.says(*SIZES) or WHICH_PANEL.search(case.text)) and sun and OTHER_SIZES.isdisjoint(case.beside):
         return TOPIC.says(verdict, its_size(case, power, wanted, sun), *figures, *required(case, wanted, sun))
     what = takes(case, wanted)
     joint = f"{than} {what} {lost}" if verdict != "marginal" else f"and {what} nearly as much, {lost}"

@@ -217,6 +217,9 @@ def for_a_time(case: Case, days: float, figures: tuple[Figure, ...], chart: dict
     case.step(f"With its own loss, about {say.charge(left)} is left after {time}", "drain-arithmetic")
     took = f"{amount(float(case['drain.current']))} reaches half after {say.days(days)}"
     stands = f"and you are away for {time}" if AWAY.search(case.text) else f"and you name {time}"
+    if left >= limit("lead-half") - NEAR and drain_explained.goes_flat(case.text):
+        head = f"That drain does not explain it: {took}; the battery may be worn, or more draws at times: test it."
+        return TOPIC.says("yes", head, *figures, plot=chart)
     if left >= limit("lead-half") - NEAR:
         return TOPIC.says("yes", f"Yes: {took}, {stands}.", *figures, plot=chart)
     if away <= days + NEAR:

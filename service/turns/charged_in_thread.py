@@ -100,6 +100,14 @@ def charged_then(message: Message, thread: Thread) -> tuple[str, ...]:
     return ("charger-banks",) if joined and HOW_CHARGED.search(message.text) else ()
 
 
+def left_on(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "Could I leave it on all winter?" of a charger that was judged: whether it may stay on, by its kind."""
+    told = {item.fact for item in message.stated}
+    charged = bool(thread.topics) and {"charger-size", "charge-time", "charger-setting"}.issuperset(thread.topics)
+    asks = charger_left_on.asked_of_it(message.text) and told <= {"storage.time"}
+    return ("charger-setting",) if charged and asks else ()
+
+
 def also(topics: tuple[str, ...], thread: Thread) -> tuple[str, ...]:
     """The cue for the next turn where a charger's amps are told and the kind of its battery is not."""
     return (ALSO,) if topics == ("charger-size",) and thread.topics == ("charger-setting",) else ()

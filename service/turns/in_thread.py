@@ -16,7 +16,7 @@ from service.judgements.new_and_old import all_new
 from service.routing.asking import asks, asks_outright
 from service.told.culprit import either
 from service.topic import CIRCUIT
-from service.turns import circuit_in_thread, of_the_rest
+from service.turns import circuit_in_thread, of_the_rest, supply_in_thread
 from service.turns.again import (
     AT_REST,
     KIND,
@@ -38,6 +38,7 @@ from service.turns.charged_in_thread import (
     charged_too,
     kind_of_its_charger,
     laid_up_without_power,
+    left_on,
     volts_of_charging,
 )
 from service.turns.thread import Thread
@@ -284,7 +285,9 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     amps_of_the_charger,
     bought_new,
     charged_then,
+    left_on,
     new_or_kept,
     *of_the_rest.RULES,
     *circuit_in_thread.RULES,
+    *supply_in_thread.RULES,
 )

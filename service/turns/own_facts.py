@@ -39,6 +39,11 @@ TO_LITHIUM = regex(  # "moving from AGM to LiFePO4": the lithium is what will be
     r"\b(?:to|for|with|by)\b[^.?!;]{0,16}\b(?:lithium|lifepo4|lfp)\b",
     re.IGNORECASE,
 )
+STARTS = regex(  # "lead starter on it, lithium in the bow with a dc-dc": the one that starts is not what is charged
+    r"\b(?:lead|agm|wet|flooded|gel)\b(?: \w+){0,2}? (?:start(?:er|ing)?|engine|crank\w*)\b"
+    r"|\b(?:start(?:er|ing)?|engine|crank\w*) (?:batt\w* )?(?:is |= ?)?(?:a |an )?(?:lead|agm|wet|flooded|gel)\b",
+    re.IGNORECASE,
+)
 POINTS_BACK = regex(  # "and can a full one freeze at that?": at what the question before told
     r"\b(?:at|in|by|with|for) (?:that|this|those|these|such)\b(?! (?:case|way|price)\b)|\bthat (?:cold|hot|warm)\b",
     re.IGNORECASE,
@@ -101,7 +106,7 @@ def _of_the_thing_asked(
             _to_lithium(stated, second)
     if request.topic == "charger-setting" and case.says(STAYS) and "charger.voltage" not in stated:
         _to_lithium(stated, second)
-    if request.topic == "dc-dc" and TO_LITHIUM.search(message.text):
+    if request.topic == "dc-dc" and (TO_LITHIUM.search(message.text) or STARTS.search(message.text)):
         _to_lithium(stated, second)
     if request.topic == "cable-size" and topics & CIRCUIT - {"cable-size"}:
         _no_cable_of_another(stated, message)

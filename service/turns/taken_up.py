@@ -23,6 +23,7 @@ from service.turns.case_of import case_of
 from service.turns.contradicted import with_opposed
 from service.turns.converter_sized import with_the_converter
 from service.turns.held import TESTED, aged_otherwise, let_go
+from service.turns.more_panels import more_of_it
 from service.turns.put_in_place import (
     VOLTS,
     bought_new,
@@ -61,7 +62,7 @@ def taken_up(house: House, text: str, thread: Thread, given: Sequence[Known] = (
     beside = () if {item.topic for item in requests} - {"hazard", "unclear"} else asides(message, models, said)
     if not printed:
         message = by_topic(message, [topic(item.topic) for item in requests if item.topic in names()])
-        message = as_given(dipped(message, thread), thread)
+        message = more_of_it(as_given(dipped(message, thread), thread), thread)
     message, thread = without_the_one_gone(*named_by_size(message, thread))
     in_place = not printed and puts_in(message, thread)
     if in_place:

@@ -31,6 +31,7 @@ SPACE = 20  # characters between two clauses, at most
 MOST_CLAUSES = 40  # that one sentence has
 SENTENCE = 240  # characters before a cue in which its sentence begins
 HAPPENED = frozenset({"cut out", "shut down"})
+HAPPENS = frozenset({"cuts out", "shuts down"})  # told as well, unless the sentence asks
 BEFELL = regex(  # the sentence up to it
     r"^(?![^.!?]*\b(?:will|would|does|do|did|can|could|may|might|should|if|whether|why)\b)[^.!?]*"
     r"\b(?:bms|battery|lithium|lfp|pack|bank|it|she|they)(?: (?:has|had|just|then|suddenly|already))* $",
@@ -123,7 +124,9 @@ def _asks_what(message: Message, span: Span, text: str) -> bool:
 def _befell(message: Message, cue: Cue) -> bool:
     """Whether it only tells what happened: "the BMS cut out in the harbour"."""
     told = re.split(r"[.!?]", message.text[max(0, cue.span[0] - SENTENCE) : cue.span[0]])[-1]
-    return cue.text.lower() in HAPPENED and BEFELL.search(told) is not None
+    asks = re.match(r"[^.!?]{0,80}\?", message.text[cue.span[1] : cue.span[1] + SENTENCE]) is not None
+    happened = cue.text.lower() in HAPPENED or (cue.text.lower() in HAPPENS and not asks)
+    return happened and BEFELL.search(told) is not None
 
 
 def _says_bad(message: Message, span: Span) -> bool:

@@ -6,6 +6,7 @@ round, "the battery or the cable?" wants neither.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
@@ -37,6 +38,8 @@ TROUBLE = {"yes": "No problem", "marginal": "A small one", "no": "That is a prob
 AGREED = {"yes": "It is good", "marginal": "Not very", "no": "No, it is not"}  # "it's not good, is it?"
 ENOUGH = {"yes": "It is enough", "marginal": "Just enough", "no": "Not enough"}  # "not enough, is it?"
 PASSED = {"yes": "Pass", "marginal": "Just a pass", "no": "Fail"}  # "pass/fail"
+TOO_THICK = regex(r"\btoo thick\b|\boverkill\b|\bthicker than (?:needed|it need)", re.IGNORECASE)
+CABLES = frozenset({"cable-size", "voltage-drop"})
 BUT = ", but look every"  # "Yes, but look every 90 days"
 WAY = "way:"  # how a topic was asked, as a thread carries it
 DEED = regex(
@@ -104,7 +107,7 @@ def opened(answer: Answer, put: str, text: str = "") -> Answer:
 
     `put`: how it is put (`put` below) or "do"; `text`: the message, for a choice that it puts.
     """
-    if special := _by_their_word(answer, put) or (taken(answer, text) if put in ("open", "good") else None):
+    if special := _by_their_word(answer, put, text) or (taken(answer, text) if put in ("open", "good") else None):
         return special
     first, mark, rest = answer.headline.partition(": ")
     if put == "do":
@@ -132,9 +135,11 @@ def opened(answer: Answer, put: str, text: str = "") -> Answer:
     return replace(answer, headline=say.capital(rest))
 
 
-def _by_their_word(answer: Answer, put: str) -> Answer | None:
+def _by_their_word(answer: Answer, put: str, text: str) -> Answer | None:
     """ "Not a problem?", "it's not good, is it?": opened by the word itself; None where it is put otherwise."""
     words = {"trouble": TROUBLE, "agreed": AGREED, "enough": ENOUGH}.get(put, {})
+    if answer.topic in CABLES and answer.headline.startswith(("Yes: ", "No: ")) and TOO_THICK.search(text):
+        return replace(answer, headline=f"No: {answer.headline.partition(': ')[2]}")  # a thick one does no harm
     if answer.verdict not in words:
         return None
     has = has_opening(answer.headline)

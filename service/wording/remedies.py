@@ -17,7 +17,8 @@ MAY_FREEZE = ("It may", "Not for sure")
 ADVISED = regex(r"\bcharge (?:it|the )", re.IGNORECASE)
 NEEDS = regex(
     r"\bwhat (?:\w+ )?(?:do|should|would|must) (?:i|we) (?:need|get|buy|fit|want|look for)\b"
-    r"|\bwhat (?:should|must|can|could) (?:i|we) (?:do|change)\b|\bwhat (?:is|would be)(?: \w+)? needed\b",
+    r"|\bwhat (?:should|must|can|could|do|shall) (?:i|we) (?:do|change)\b|\bwhat now\b"
+    r"|\bwhat (?:is|would be)(?: \w+)? needed\b",
     re.IGNORECASE,
 )
 TOO_SMALL = regex(r"\btoo (?:small|little|weak for)\b|\bundersized\b|\bnot (?:big|large) enough\b", re.IGNORECASE)
