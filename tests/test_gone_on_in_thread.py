@@ -104,7 +104,6 @@ def test_what_a_later_turn_goes_on_with(turns, topic, verdict, says):
         ("Breaker or fuse for the Pike?", "fuse-size", "information", "Either, if it can break the bank's short"),
         ("Pike on a 90 Ah lithium, it cuts out after 4 seconds", "run-check", "no", "No: your 90 Ah lithium"),
         ("Pike on a 90 Ah lithium, would it cut out?", "run-check", "no", "Yes: your 90 Ah lithium"),
-        ("1000 MCA AGM, will it run the Pike?", "run-check", "yes", "your 1000 CA AGM battery"),
         ("Windlass of 100 A, 5 % loss allowed, 25 mm2 over 8 m, ok?", "cable-size", "no", "limit of 5 % that you set"),
         ("Windlass of 100 A, 25 mm2 over 8 m, ok?", "voltage-drop", "yes", "10 % for a windlass"),
         ("The locker is 20 cm high, does a group 31 go in?", "group-size", "no", "up to 240 mm high"),

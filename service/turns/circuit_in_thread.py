@@ -6,6 +6,7 @@ import re
 
 from grammar.reading import Message
 from grammar.text.patterns import regex
+from service.routing.ordered import orders
 from service.told import ampacity_asked
 from service.topic import CIRCUIT
 from service.turns.thread import Thread
@@ -40,8 +41,8 @@ def another_cable(message: Message, thread: Thread) -> tuple[str, ...]:
     told = {item.fact for item in message.stated}
     of_it = set(thread.topics) <= CIRCUIT | {"dc-dc"} and {"dc-dc", "cable-size"} & set(thread.topics)
     run = "cable.length" in thread.facts and AMPS & thread.facts.keys()
-    loss = message.says("about:loss")  # "what would I lose in that one": a question of its own
-    if loss or not (told and told <= SIZES and of_it and run and WEIGHED.search(message.text)):
+    own = message.says("about:loss") or message.says("note:other_desk") or orders(message)  # a question of its own
+    if own or not (told and told <= SIZES and of_it and run and WEIGHED.search(message.text)):
         return ()
     return ("cable-size", *(name for name in ("fuse-size", "voltage-drop") if name in thread.topics))
 

@@ -103,7 +103,7 @@ def test_volts_on_the_posts_and_at_the_motor_while_it_runs_are_one():
         ("4/0 lugs with 1/2 hole on 3/8 studs, will that do?", "No: a lug for 1/2 is too loose on your 3/8-16 stud"),
         ("Lugs with 8 mm holes on M8 studs, ok?", "Yes: a hole of 8 mm fits your M8 stud"),
         ("1/0 lugs with a 5/16 hole for M8 studs, ok?", "Yes: a lug for 5/16-18 fits your M8 stud"),
-        ("2/0 lugs, M10 stud, which hole?", "Use a lug with a hole for M10"),
+        ("2/0 lugs, M10 stud, which hole?", "Use a lug for 2/0 AWG cable with a hole for M10"),
         ("Is a washer under the lug ok on an M8 stud?", "No: no washer goes under the lug"),
     ],
 )
