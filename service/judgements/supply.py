@@ -168,8 +168,6 @@ def does(case: Case, verb: str) -> str:
 def _rating(case: Case) -> str:
     if case.get("battery.family") == "lead" and "battery.cca" in case:
         amps = float(case["battery.cca"])
-        if "battery.ca" in case.stated and "battery.cca" not in case.stated:  # by the rating that they gave
-            return f"{say.number(float(case['battery.ca']))}{say.NB}CA"
         return f"{say.amps(amps)} EN" if case.says("detail:en_rating") else say.cca(amps)
     return say.amp_hours(float(case["battery.capacity"])) if "battery.capacity" in case else ""
 
