@@ -103,7 +103,7 @@ def _dirty_posts(seen: Seen) -> bool:
     """ "Green fluff on the M8 posts, what gets rid of it?": they are to be cleaned, and no lug is looked for."""
     return (
         seen.found <= {"terminals", "unclear"}
-        and not seen.message.dangers
+        and not any(item.status == "present" for item in seen.message.dangers)
         and seen.says("about:dirt")
         and CLEANS.search(seen.message.text) is not None
     )
