@@ -37,6 +37,11 @@ FLOATLESS = "AGM of 100 Ah, the charger puts out 14.4 V, ok?"
         (("minnow, 5 m, 16 mm2, what drop?", "what should it be then"), "cable-size", "no", "fit"),
         (("95 mm2 for the Minnow over 4 m, too thick?",), "cable-size", "yes", "No: 95 mm²"),
         # what a fuse that blew asks for
+        (("what fuse for a Sturgeon, cable is 70 mm2", "it blew, can I put a bigger one in"), "fuse-size", "needs-facts",
+         "No larger fuse until the cause is known"),
+        (("fuse for a Pike, 70 mm2 of 105 C", "it blew today, may I go a size up?"), "fuse-size", "no",
+         "No larger fuse until the cause is known; then fit a 350 A fuse"),
+        (("fuse for a Pike, 70 mm2 of 105 C", "the old one blew, which size now"), "fuse-size", "information", "Fit a 350 A"),
         ((WORN_FUSE, "it is a 175", "can I put a 250 in"), "fuse-size", "no",
          "No larger fuse until the cause is known"),
         ((WORN_FUSE, "it is a 175"), "fuse-size", "yes", "that it blows tells of a fault"),

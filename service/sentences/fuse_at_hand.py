@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from grammar.text.patterns import regex
 from service import say
@@ -64,6 +65,17 @@ def no_larger(topic: Topic, case: Case, band: Band) -> Answer | None:
     whose = f", as our catalogue names for {supply.load_name(case)}" if band.fit == band.house else ""
     again = f"fit {say.amps(band.fit)}{whose}, and have motor and cable looked at"
     return topic.says("no", f"No larger fuse until the cause is known: {again}.", *figures(band))
+
+
+def cause_first(case: Case, found: Answer) -> Answer:
+    """The answer opened with a no where one of no told rating blew and a larger one is asked for."""
+    if not (blew(case) and LARGER.search(case.text)):
+        return found
+    case.source("fuse-practice")
+    fitted = found.verdict == "information"
+    after = found.headline.removeprefix("We can't say yet: ")
+    head = f"No larger fuse until the cause is known; {'then ' if fitted else ''}{after[0].lower()}{after[1:]}"
+    return replace(found, verdict="no" if fitted else found.verdict, headline=head)
 
 
 def gone_at_once(topic: Topic, case: Case, band: Band) -> Answer | None:

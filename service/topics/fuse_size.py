@@ -31,7 +31,7 @@ from service.judgements.interrupting import with_breaking
 from service.reply import Answer
 from service.rules.cable import TABLE_5
 from service.sentences import fuses_abreast
-from service.sentences.fuse_at_hand import LARGER, after_a_blown_one, gone_at_once, no_larger, two_fuses
+from service.sentences.fuse_at_hand import LARGER, after_a_blown_one, cause_first, gone_at_once, no_larger, two_fuses
 from service.sentences.fuse_faults import ask_cable, ask_insulation, decided, left_or_misplaced, near_enough
 from service.sentences.fuse_of_panel import of_the_panel, panel_first
 from service.sentences.fuses import (
@@ -145,7 +145,7 @@ def protecting(case: Case) -> Answer:
         return with_breaking(case, band, found, rated=False)
     if "fuse.rating" in case.stated and (fault := gone_at_once(TOPIC, case, band) or no_larger(TOPIC, case, band)):
         return fault
-    found = stated_fuse(case, band) if "fuse.rating" in case.stated else rating(case, band)
+    found = stated_fuse(case, band) if "fuse.rating" in case.stated else cause_first(case, rating(case, band))
     return with_breaking(case, band, found, rated=True)
 
 
