@@ -34,8 +34,10 @@ BESIDE = {  # of the other one of two fuses, by its verdict
     "needs-facts": "",
 }
 LARGEST = max(RATINGS)
+BY_NAME = r"\b(?:bigger|larger|stronger|heavier|higher|next size|size up|go(?:ing)? up)\b"
+LARGER_YET = regex(BY_NAME, re.IGNORECASE)
 LARGER = regex(
-    r"\b(?:bigger|larger|stronger|heavier|higher|next size|size up|go(?:ing)? up|instead)\b"
+    rf"{BY_NAME}|\binstead\b"
     r"|\b(?:put|putting|fit|fitting|go|going|use|try|swap|stick|bung)\b[^.?!;]{0,24}\d",
     re.IGNORECASE,
 )
@@ -69,7 +71,7 @@ def no_larger(topic: Topic, case: Case, band: Band) -> Answer | None:
 
 def cause_first(case: Case, found: Answer) -> Answer:
     """The answer opened with a no where one of no told rating blew and a larger one is asked for."""
-    if not (blew(case) and LARGER.search(case.text)):
+    if not (blew(case) and LARGER_YET.search(case.text)):
         return found
     case.source("fuse-practice")
     fitted = found.verdict == "information"
