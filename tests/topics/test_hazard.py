@@ -270,6 +270,17 @@ def first(text: str) -> Answer:
 
 
 @pytest.mark.parametrize(
+    ("text", "topics"),
+    [
+        ("The starter battery exploded. Stuff on every wall. How do we clean that?", ["hazard"]),
+        ("The gel is not hot and not swollen, only greasy on its lid. What do I clean it with?", ["maintenance"]),
+    ],
+)
+def test_dirt_beside_a_danger_is_no_question_of_care(text: str, topics: list[str]) -> None:
+    assert [answer.topic for answer in default_desk().ask(text).answers] == topics
+
+
+@pytest.mark.parametrize(
     "text",
     [
         "BIG SPARK WHEN I CONNECTED THE LAST CABLE. IS THAT NORMAL. STURGEON 24V",

@@ -12,7 +12,16 @@ from grammar.text.patterns import regex
 NOT_DONE = (  # "should be replaced with", "is it to be changed for", "not swapped"
     r"(?<!\bbe )(?<!\bbeing )(?<!\bget )(?<!\bnot )(?<!\bgetting )(?<!\bwould have )(?<!\bif i )(?<!\bif we )"
 )
-SPOKEN = regex(r"replac|swapped|changed|traded|upgraded|renewed|from|place of|instead of", re.IGNORECASE)
+SPOKEN = regex(
+    r"replac|swapped|changed|traded|upgraded|renewed|from|place of|instead of|fitted|put in|got|bought|installed",
+    re.IGNORECASE,
+)
+FIRST = (  # "our AGM died" at the head of a sentence, and not "one of the two died", which leaves the other
+    r"(?:^|(?<=[.?!;\n] ))(?![^.?!;]{0,80}\b(?:one of|the other|second|beside)\b)"
+)
+ENDED = r"(?:died|dead|gone|went|scrapped|failed|binned|swollen|swelled|ruined|killed|finished|packed up|worn out)"
+DONE = r"(?:(?!\b(?:should|shall|could|would|must|want|if|when|may|can)\b)[^.?!;])"  # of what is told, not weighed
+THEN = r"(?:[.,;:]\s*|\s)(?:(?:and|so|then|now|we|i|have|had|i['’]ve|we['’]ve|just|therefore)\s){0,4}"
 OLD, NEW = r"(?P<old>[^.?!;]{3,45}?)", r"(?P<new>[^.?!;,]{3,45})"
 CHANGED = (
     regex(
@@ -29,6 +38,16 @@ CHANGED = (
     regex(
         r"(?:^|[.?!;,:]\s*|\b(?:a|the|my|our)\s)(?P<new>[^.?!;,]{3,30}?)\s(?:replaces|replaced)"
         r"\s(?P<old>(?:an?|the|my|our)\s[^.?!;,]{3,30})",
+        re.IGNORECASE,
+    ),
+    regex(
+        rf"{FIRST}(?P<old>{DONE}{{3,80}}?){THEN}(?:replaced|swapped|changed|exchanged)\s(?:it|them|both|that|her)"
+        rf"(?:\s\w+){{0,2}}?\s(?:with|for|by|to|against)\s{NEW}",
+        re.IGNORECASE,
+    ),
+    regex(
+        rf"{FIRST}(?P<old>{DONE}{{0,60}}\b{ENDED}\b{DONE}{{0,25}}?){THEN}"
+        r"(?:fitted|put in|got|bought|installed)\s(?P<new>(?:an?\s)?(?:brand[- ])?new\s[^.?!;,]{3,40})",
         re.IGNORECASE,
     ),
 )
