@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 from itertools import pairwise
 
-from grammar.dangers.air import in_celsius, of_the_air
+from grammar.dangers.air import UNNAMED, WARM, in_celsius, of_the_air
 from grammar.dangers.offered import is_offered
 
 VOLTS = ("v", "volt", "volts")
@@ -73,6 +73,10 @@ DIRECTIONS = frozenset(  # "66 degrees north" is a place, a "90 degree knockdown
 )
 SIDES = frozenset({"by", "x"})  # lead to the other side of "31.5 cm by 17.5"
 LENGTHS = frozenset({"cm", "mm", "inch", "inches", "in", "long", "wide", "deep", "high", "tall"})
+SIZES = LENGTHS | {"centimetre", "centimetres", "centimeters", "millimetre", "millimetres", "millimeters"}
+CHARGED = frozenset(  # of a message in which a bare number may be volts, though another one is a length
+    (*VOLTS, "charger", "charging", "charge", "charged", "alternator", "meter", "multimeter", "voltage", "reads")
+)
 FLAT = 9.0  # volts under which a lithium battery has switched off or is empty,
 CELL = (2.4, 3.8)  # where they are not those of one cell
 WIDE = 1.5
@@ -98,6 +102,8 @@ def figures(words: list[str], commas: Collection[int]) -> list[str]:
         systems.discard("12")
     others = {word for word, after in pairwise(words) if after in NO_VOLTS}  # the bare twin of "15.5 inches" is inches
     tilted = not TILTED.isdisjoint(words)
+    of_sizes = not SIZES.isdisjoint(words) and CHARGED.isdisjoint(words)  # "17.5 mm on plus and 15.9 on minus"
+    acid = any(_is_gravity(word) for word in words)  # its degrees are told to correct it by
     for at, word in enumerate(words):
         if not "0" <= word[:1] <= "9":
             continue
@@ -105,13 +111,21 @@ def figures(words: list[str], commas: Collection[int]) -> list[str]:
         after = words[at + 1] if at + 1 < len(words) else ""
         if after == "a" or after in MILLIAMPS or _is_elsewhere(value, words, at, tilted, commas):
             continue
+        if acid and after in UNNAMED and value <= WARM:
+            continue
         if _is_hot(value, words, at):
             named[at] = word if words[at - 1 : at] in (["#-"], ["minus"]) else "#hot"  # "freezes at -59 C"
         elif weather := _weather(value, words, at):
             named[at] = weather
         elif (
             after in VOLTS
-            or (_is_broken(word) and after not in NO_VOLTS and word not in others and not _is_side(words, at))
+            or (
+                not of_sizes
+                and _is_broken(word)
+                and after not in NO_VOLTS
+                and word not in others
+                and not _is_side(words, at)
+            )
             or (_is_needle(words, at) and words[at - 1 : at] not in (["minus"], ["#-"], ["-"]))
         ):
             low = after in VOLTS and 0.5 < value < FLAT and not word.isdigit() and not CELL[0] < value < CELL[1]
@@ -161,6 +175,11 @@ def _weather(value: float, words: Sequence[str], at: int) -> str:
     if celsius is None or before in (["#-"], ["minus"], ["below"]) or not 0.0 < celsius <= MILD:
         return ""
     return "#cool" if celsius <= COOL else "#mild"
+
+
+def _is_gravity(word: str) -> bool:
+    """Whether a number is what a hydrometer shows of acid: 1.265."""
+    return len(word) == len("1.265") and word[:2] in ("1.", "1,") and "100" <= word[2:] <= "300"
 
 
 def _is_broken(number: str) -> bool:

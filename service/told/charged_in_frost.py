@@ -15,7 +15,14 @@ TIMES = (
 CHARGED = regex(
     r"\b(?:puts?|had|has|left|leaves|was|were|kept|keeps|stood|ran|went|been)\b"
     r"(?: (?!not\b|never\b|n't\b|to\b|if\b)[\w'’]+){0,4}? on (?:charge|the charger)\b"
-    rf"|\b(?:charged|charging|been charging|charger (?:ran|was|has been|came) on)\b[^.?!;,]{{0,24}}?\b(?:{TIMES})",
+    rf"|\b(?:charged|charging|been charging|charger (?:ran|was|has been|came) on)\b[^.?!;,]{{0,24}}?\b(?:{TIMES})"
+    r"|\bcharger(?:['’]?s| has| had) been (?:humming|running|working|feeding|pushing|going|on)\b"
+    r"|\b(?:put|hung|clipped|connected|plugged) (?:(?:the|a|my|our|his|her|shore|mains) ){1,3}charger"
+    r" (?:on|onto|to|into)\b",
+    re.IGNORECASE,
+)
+MINE = regex(  # "it must not be charged under 0, and mine was"
+    r"\bcharged?\b[^.?!;]{0,40}?\b(?:and|but|yet) (?:mine|ours) (?:was|were|has been|have been)\b(?! (?:not|never)\b)",
     re.IGNORECASE,
 )
 NOT_DONE = regex(
@@ -45,7 +52,7 @@ def told(text: str) -> bool:
     >>> told("can I leave it on charge all winter?"), told("it has not been on charge since"), told("it is -4 here")
     (False, False, False)
     """
-    return any(
+    return MINE.search(text) is not None or any(
         not NOT_DONE.search(text[max(0, at.start() - REACH) : at.start()]) and not _asked(text, at.end())
         for at in CHARGED.finditer(text)
     )
