@@ -30,9 +30,15 @@ def english() -> dict[str, int]:
 
 def changed(words) -> dict[str, str]:
     """The words of which the speller makes others, as it does while it reads."""
-    known = lexicon().words
-    made = {word: mended(word, known, MODELS) for word in words}
+    known, spoken = lexicon().words, spelling._lists()["spoken"]
+    made = {word: mended(word, known, MODELS) for word in words if word not in spoken}
     return {word: other for word, other in made.items() if other != word}
+
+
+def test_a_spoken_word_becomes_no_trade_word():
+    spoken = spelling._lists()["spoken"]
+    assert not set(spoken) & set(targets())
+    assert not set(spoken.values()) & set(targets()) - {"enough"}
 
 
 def test_no_english_word_becomes_a_trade_word(tell):

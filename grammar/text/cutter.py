@@ -27,7 +27,10 @@ from grammar.text.units import Unit
 
 STUD = Unit("", "STUD", "stud_size", "", 1.0, 0.0, False)
 NICKNAME = Unit("", "NICKNAME", "", "", 1.0, 0.0, False)
-OUGHTS = {"single": "1/0", "double": "2/0", "triple": "3/0", "quad": "4/0", "quadruple": "4/0"}
+OUGHTS = {"single": "1/0", "double": "2/0", "triple": "3/0", "quad": "4/0", "quadruple": "4/0"} | {
+    **{"one": "1/0", "two": "2/0", "three": "3/0", "four": "4/0"},  # "two slash zero"
+    **{str(number): f"{number}/0" for number in range(1, 5)},
+}
 SHARES = {
     "three": 0.75,
     "two": 2 / 3,
@@ -122,7 +125,7 @@ def halves(token: Token) -> Part:
 
 
 def gauge(token: Token) -> Part:
-    """ "2/0", "0/2", "#2", "double ought", "number six"."""
+    """ "2/0", "0/2", "#2", "double ought", "two slash zero", "number six"."""
     ought = OUGHTS.get(token.partition(" ")[0])
     if token.startswith("0/"):
         ought = f"{token[2]}/0"

@@ -18,7 +18,7 @@ from grammar.files import TABLES, toml
 SHORTEST, LONGEST = 5, 24  # shorter words are one letter from too many others; longer ones are no words
 SHORTEST_HALF = 4  # letters on either side of a space put back
 HALF_WORDS = frozenset(("over", "under", "semi", "auto", "multi", "hydro", "para", "less", "able", "like", "wise"))
-KEYS = {"repair", "dangers", "halves", "ordinary", "fixed"}
+KEYS = {"repair", "dangers", "halves", "ordinary", "fixed", "spoken"}
 
 
 @cache
@@ -43,6 +43,11 @@ def _by_letter() -> dict[str, list[str]]:
 
 
 @cache
+def _as_they_stand() -> dict[str, str]:
+    return {**_lists()["fixed"], **_lists()["spoken"]}
+
+
+@cache
 def _right() -> frozenset[str]:
     return frozenset((*targets(), *_lists()["ordinary"]))
 
@@ -57,9 +62,8 @@ def mended(word: str, known: Container[str], names: tuple[str, ...] = ()) -> str
 
     `known` are words that are right as they stand; `names` are further targets, such as the house's models.
     """
-    fixed: dict[str, str] = _lists()["fixed"]
-    if word in fixed:
-        return fixed[word]
+    if word in _as_they_stand():
+        return _as_they_stand()[word]
     if not SHORTEST <= len(word) <= LONGEST or not (word.isascii() and word[0].isalpha()):  # "câble" is French
         return word
     if word in known or word in _right() or word.removesuffix("s") in names:

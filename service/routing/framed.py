@@ -55,7 +55,8 @@ TERM = (
 )
 MEANT = regex(  # "bms is wot.", "what's CCA short for", "wots rc, 160 in ah": a word that is asked by the way
     rf"(?<!\bis )(?<!\bin )\b(?:what(?:['’]?s| is| does| do)|wots?|wats?) {TERM}"
-    r"(?: (?:short for|stands? for|mean)\b| ?(?:[.?!,;]|$))"
+    r"(?: (?:short for|stands? for|mean)\b| ?(?:[.?!,;]|$)"
+    r"| (?:n|and|&|plus) (?:have|is|are|do|does|will|would|can|how)\b)"
     rf"|\bwhat (?:in (?:god|heaven)['’]?s name |on earth |the (?:hell|devil|deuce) |exactly |strictly ){{1,2}}"
     rf"(?:is|are) {TERM}(?: ?(?:[.?!,;]|$)| and\b)"
     rf"|\bwhat(?:['’]?s| is) meant,?(?: (?:strictly|exactly),?)? by {TERM}|\bwhat (?:does )?signif(?:y|ies) {TERM}"

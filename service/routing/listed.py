@@ -102,13 +102,14 @@ WANTS: tuple[
 )
 LISTS = frozenset().union(*(beside for _, _, beside, _ in WANTS))
 ROW = {  # what a job is made of; three of them named in a row are three wants, where one of them is asked
-    "bank-size": regex(r"\b(?:batter(?:y|ies)|banks?)\b", re.IGNORECASE),
+    "bank-size": regex(r"\b(?:batter(?:y|ies)|batts?|banks?)\b", re.IGNORECASE),
     "cable-size": regex(r"\b(?:cables?|copper|wires?|wiring|gauge)\b", re.IGNORECASE),
     "fuse-size": regex(r"\b(?:fuses?|fusing|breakers?)\b", re.IGNORECASE),
     "charger-size": regex(r"\bchargers?\b", re.IGNORECASE),
 }
 BETWEEN = regex(
-    r"(?:[\s,/&+;?:-]|\b(?:and|plus|n|then|the|a|an|its|what|which|sizes?|of|for|rating)\b)*", re.IGNORECASE
+    r"(?:[\s,/&+;?:-]|\b(?:and|plus|n|then|the|a|an|its|what|which|sizes?|of|for|rating|specs?|mm2|mm²|type)\b)*",
+    re.IGNORECASE,
 )
 IN_A_ROW = 3
 BATTERY = frozenset(

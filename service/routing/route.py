@@ -9,6 +9,7 @@ from collections.abc import Iterable, Sequence
 
 from grammar.reading import Message
 from service.routing.as_told import by_what_is_told
+from service.routing.asked_beside import asked_beside
 from service.routing.evidence import Sign, evidence
 from service.routing.farewell import only_thanks, polite, takes_leave
 from service.routing.goes_on import (
@@ -211,6 +212,8 @@ def further(message: Message, signs: Sequence[Sign], found: Sequence[Tally], ran
     more = {one.topic for one in beside(one_by_one(message, signs), names) if clear(message, one, names, ranking)}
     more |= set() if more else stands_apart(message, signs, names)
     more -= told_beside(message, names | more) | in_passing(message, names | more)
+    if not more and not any(item.status == "present" for item in message.dangers):
+        more = asked_beside(message, names)
     return [item for item in ranking if item.topic in more][: max(MOST - len(names), 0)]
 
 
