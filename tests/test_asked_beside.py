@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from grammar.facts import facts
-from service.routing.asked_beside import rows
+from service.routing.asked_beside import ANY, rows
 from service.routing.tally import table
 from tests.talks import talk
 
@@ -61,7 +61,7 @@ def test_a_second_question_in_few_words_is_answered(text, first, second):
         ("How long will it run a 5 A fridge? 100 Ah AGM.", "run-check"),
         ("850 MCA, what is that in CCA?", "run-check"),
         ("Hydrometer 1.255 in every cell: how full?", "freeze-point"),
-        ("How big a charger for 110 Ah of AGM? The setting is done.", "charger-setting"),
+        ("How long does a 20 A charger take to fill 110 Ah of AGM from half?", "charger-size"),
     ],
 )
 def test_what_is_not_asked_is_not_added(text, topic):
@@ -70,7 +70,7 @@ def test_what_is_not_asked_is_not_added(text, topic):
 
 def test_the_rows_name_topics_and_facts_that_there_are():
     for row in rows():
-        assert {row.topic, *row.beside} <= set(table().start)
+        assert {row.topic, *row.beside} - {ANY} <= set(table().start)
         assert {*row.untold, *(name for told in row.told for name in told)} <= set(facts())
 
 

@@ -6,9 +6,9 @@ for the labels of the fifth where they took a "thruster battery" for a load.
 
 What the second to the sixteenth showed was mended, and then the points were fitted to them: they guard what was
 learned, and tell nothing of messages that nobody has seen. The facts of the nineteenth to the twenty-first were mended
-later, and the figures fitted to them. What the twenty-fifth to the thirty-third showed was mended, the points left as
-they were. Nothing was learned from the topics of the seventeenth to the twenty-fourth, and nothing at all from the
-thirty-fourth: their shares are those of fresh messages.
+later, and the figures fitted to them. What the twenty-fifth to the thirty-third and the thirty-fifth showed was mended,
+the points left as they were. Of the seventeenth to the twenty-fourth only second questions in few words were learned,
+and nothing at all from the thirty-fourth and the thirty-sixth: their shares are those of fresh messages.
 """
 
 from __future__ import annotations
@@ -57,6 +57,8 @@ HELD_BACK = [
     ("thirtysecond", 81.5, 7.7, 89, 4),  # half of it asks two things; so the next
     ("thirtythird", 80.3, 8.0, 88, 4),  # with threads
     ("thirtyfourth", 89.4, 6.7, 91, 5),  # in three fresh voices, nothing learned from it
+    ("thirtyfifth", 82.0, 2.8, 87, 4),  # two thirds of it ask two things, in telegrams and as they are dictated
+    ("thirtysixth", 88.2, 2.7, 87, 4),  # nothing learned from it
 ]
 LEAST_RIGHT, MOST_WRONG = 82, 5  # percent, of conversations that were learned from
 EVERY = 3  # they are many, and a third of them tells as much

@@ -31,6 +31,10 @@ HELD = frozenset({"it", "its", "sat", "set", "got", "left", "knob", "dial", "sel
 CHARGER_ON = regex(  # "the charger may stay on AGM", for a battery of another kind
     r"\bcharger\b(?: (?!to |for |from )\w+){0,4} (?:on|at) (?:its |the )?['\"]?$", re.IGNORECASE
 )
+WITH_IT_ON = regex(  # "am I alright with the charger on AGM", of a battery of no told kind
+    r"\b(?:with|have|having|had|got) (?:the|my|our|his|her|its) charger (?:still |always |set )?on (?:the )?['\"]?$",
+    re.IGNORECASE,
+)
 USES_IT = regex(r"\b(?:use|used|using|put|try|connect)\b[^.?!;]{0,20}\bcharger\b", re.IGNORECASE)
 LEFT_ON = regex(  # "leave my AGM on 'wet'": the switch stands on a kind that the battery is not
     r"\b(?:leav|left|keep|kept|charg|run|ran|had)\w* (?:my |the |our |his |her |an? )?(?:\d{2,3} ?ah )?"
@@ -91,6 +95,9 @@ def is_setting(scene: Scene, item: Item) -> bool:
             return True
     if _on_it_for_another(scene, item) or _left_so(scene, item):
         return True
+    follows = scene.after(item)
+    if WITH_IT_ON.search(scene.ahead(scene.span(item.start, item.end)[0])):
+        return follows is None or follows.head != "battery"
     at = item.start - 1
     if scene.word(at) not in ("at", "in"):
         return False

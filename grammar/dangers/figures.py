@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 from itertools import pairwise
 
-from grammar.dangers.air import UNNAMED, WARM, in_celsius, of_the_air
+from grammar.dangers.air import UNNAMED, in_celsius, of_the_air
 from grammar.dangers.offered import is_offered
 
 VOLTS = ("v", "volt", "volts")
@@ -77,6 +77,13 @@ SIZES = LENGTHS | {"centimetre", "centimetres", "centimeters", "millimetre", "mi
 CHARGED = frozenset(  # of a message in which a bare number may be volts, though another one is a length
     (*VOLTS, "charger", "charging", "charge", "charged", "alternator", "meter", "multimeter", "voltage", "reads")
 )
+LEAST_F, MOST_F = 59.0, 90.0  # degrees that are told with a hydrometer, without their scale: Fahrenheit, of mild acid
+HEATED = frozenset(  # of a message in which they may be those of a battery that is too hot
+    {
+        *("c", "celsius", "hot", "warm", "rising", "hand", "touch", "case", "charge", "charging", "charger", "battery"),
+        *("lid", "side", "batteries", "cooking", "boiling"),
+    }
+)
 FLAT = 9.0  # volts under which a lithium battery has switched off or is empty,
 CELL = (2.4, 3.8)  # where they are not those of one cell
 WIDE = 1.5
@@ -111,7 +118,7 @@ def figures(words: list[str], commas: Collection[int]) -> list[str]:
         after = words[at + 1] if at + 1 < len(words) else ""
         if after == "a" or after in MILLIAMPS or _is_elsewhere(value, words, at, tilted, commas):
             continue
-        if acid and after in UNNAMED and value <= WARM:
+        if acid and after in UNNAMED and LEAST_F <= value <= MOST_F and HEATED.isdisjoint(words):
             continue
         if _is_hot(value, words, at):
             named[at] = word if words[at - 1 : at] in (["#-"], ["minus"]) else "#hot"  # "freezes at -59 C"

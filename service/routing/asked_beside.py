@@ -16,6 +16,7 @@ from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.routing.listed import SENTENCE
 
+ANY = "*"  # in the place of the topics that one is asked beside
 ROWS = Path(__file__).with_suffix(".toml")
 HOW_LONG = regex(r"\bhow (?:long|many|much|far|often|big)\b[^,.?!;]{0,40}$", re.IGNORECASE)
 ORDERS = regex(r"\b(?:name|tell|give|quote|express|convert|say)\b", re.IGNORECASE)  # what asks without a mark
@@ -59,7 +60,9 @@ def asked_beside(message: Message, found: Set[str]) -> set[str]:
 
 def holds(row: Row, text: str, found: Set[str], told: Set[str]) -> bool:
     """Whether a text asks the topic of a row, beside those found and with these facts told."""
-    if not found or not found <= row.beside or told & row.untold or any(told.isdisjoint(facts) for facts in row.told):
+    if not found or not (found <= row.beside or ANY in row.beside):
+        return False
+    if told & row.untold or any(told.isdisjoint(facts) for facts in row.told):
         return False
     return any(not (row.whether and HOW_LONG.search(text, 0, at)) for at in _asked(row.words, text))
 

@@ -25,7 +25,7 @@ from service.routing.in_order import in_order, places_of
 from service.routing.in_passing import in_passing
 from service.routing.listed import asking, in_a_row, items, numbered, wanted_too
 from service.routing.of_the_last import by_the_last, counted_otherwise, explains
-from service.routing.one_by_one import asked_in, beside, clear, one_by_one
+from service.routing.one_by_one import ORDERS, asked_in, beside, clear, one_by_one
 from service.routing.one_circuit import far_end, of_the_cable, unasked
 from service.routing.request import Request
 from service.routing.several import Several, forms
@@ -114,6 +114,8 @@ def under_the_bar(message: Message, ranking: Sequence[Tally], signs: Sequence[Si
         return [Request("load-voltage", whole, evidence=weak)]
     if held := held_back(message, signs):
         return [held]
+    if danger and ORDERS in asked_beside(message, {HAZARD}):
+        return [Request(ORDERS, whole, evidence=("asked beside a danger",))]
     if best == "rest-voltage" and all(message.says(name) for name in READING):
         return [Request("rest-voltage", whole, evidence=READING)]
     if message.says(CHARGE) and {item.fact for item in message.stated} >= COLD:
@@ -212,7 +214,7 @@ def further(message: Message, signs: Sequence[Sign], found: Sequence[Tally], ran
     more = {one.topic for one in beside(one_by_one(message, signs), names) if clear(message, one, names, ranking)}
     more |= set() if more else stands_apart(message, signs, names)
     more -= told_beside(message, names | more) | in_passing(message, names | more)
-    if not more and not any(item.status == "present" for item in message.dangers):
+    if not more:
         more = asked_beside(message, names)
     return [item for item in ranking if item.topic in more][: max(MOST - len(names), 0)]
 

@@ -49,6 +49,8 @@ PEAK_ALLOWED = regex(
     r" (?:allows?|permits?|gives?|lets? (?:out|through)|stands?|bears?)(?: is| are| of|:|,|:? only| just)* $",
     re.IGNORECASE,
 )
+OF_BMS = regex(r"\bbms(?: is| of| at|:)? $", re.IGNORECASE)  # "BMS 60 A peak 180"
+THEN_PEAK = regex(r"^,? ?(?:and )?(?:peak|surge|burst)(?: of| is|:)? ?\d", re.IGNORECASE)
 ALLOWED_PEAK = Claim("battery.peak_current", "role")
 SMALLEST, LARGEST = 1.0, 1500.0
 SYSTEMS = frozenset({6.0, 12.0, 24.0, 36.0, 48.0})
@@ -66,6 +68,9 @@ def its_load(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
         claim, value = claims.get(item.at), item.quantity.value
         if PEAK_ALLOWED.search(_around(scene, item)[0]):
             found[item.at] = ALLOWED_PEAK
+            continue
+        if OF_BMS.search(_around(scene, item)[0]) and THEN_PEAK.match(_around(scene, item)[1]):
+            found[item.at] = LIMIT
             continue
         if isinstance(value, str) or not SMALLEST <= value <= LARGEST or (claim and claim.fact not in OPEN):
             continue
