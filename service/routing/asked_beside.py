@@ -19,7 +19,12 @@ from service.routing.listed import SENTENCE
 ANY = "*"  # in the place of the topics that one is asked beside
 ROWS = Path(__file__).with_suffix(".toml")
 HOW_LONG = regex(r"\bhow (?:long|many|much|far|often|big)\b[^,.?!;]{0,40}$", re.IGNORECASE)
-ORDERS = regex(r"\b(?:name|tell|give|quote|express|convert|say)\b", re.IGNORECASE)  # what asks without a mark
+ORDERS = regex(  # what asks without a mark
+    r"\b(?:name|tell|give|quote|express|convert|say)\b|\bmeaning what\b"
+    r"|^\W*(?:(?:and|or|so|but|also|plus|then) )*(?:what|which|how|where|when|why|who|is|are|does|do|can|could|will"
+    r"|would|should|shall|may|might|must|whether|if)\b",
+    re.IGNORECASE,
+)
 
 
 @dataclass(frozen=True, slots=True)
