@@ -61,6 +61,7 @@ def test_a_second_question_in_few_words_is_answered(text, first, second):
         ("How long will it run a 5 A fridge? 100 Ah AGM.", "run-check"),
         ("850 MCA, what is that in CCA?", "run-check"),
         ("Hydrometer 1.255 in every cell: how full?", "freeze-point"),
+        ("3 kW plate, 250 A on the clamp, 12 V, 5 m one way: which cable? 250 amps?", "rating-convert"),
         ("How long does a 20 A charger take to fill 110 Ah of AGM from half?", "charger-size"),
     ],
 )

@@ -73,10 +73,6 @@ DIRECTIONS = frozenset(  # "66 degrees north" is a place, a "90 degree knockdown
 )
 SIDES = frozenset({"by", "x"})  # lead to the other side of "31.5 cm by 17.5"
 LENGTHS = frozenset({"cm", "mm", "inch", "inches", "in", "long", "wide", "deep", "high", "tall"})
-SIZES = LENGTHS | {"centimetre", "centimetres", "centimeters", "millimetre", "millimetres", "millimeters"}
-CHARGED = frozenset(  # of a message in which a bare number may be volts, though another one is a length
-    (*VOLTS, "charger", "charging", "charge", "charged", "alternator", "meter", "multimeter", "voltage", "reads")
-)
 LEAST_F, MOST_F = 59.0, 90.0  # degrees that are told with a hydrometer, without their scale: Fahrenheit, of mild acid
 HEATED = frozenset(  # of a message in which they may be those of a battery that is too hot
     {
@@ -109,7 +105,6 @@ def figures(words: list[str], commas: Collection[int]) -> list[str]:
         systems.discard("12")
     others = {word for word, after in pairwise(words) if after in NO_VOLTS}  # the bare twin of "15.5 inches" is inches
     tilted = not TILTED.isdisjoint(words)
-    of_sizes = not SIZES.isdisjoint(words) and CHARGED.isdisjoint(words)  # "17.5 mm on plus and 15.9 on minus"
     acid = any(_is_gravity(word) for word in words)  # its degrees are told to correct it by
     for at, word in enumerate(words):
         if not "0" <= word[:1] <= "9":
@@ -126,13 +121,7 @@ def figures(words: list[str], commas: Collection[int]) -> list[str]:
             named[at] = weather
         elif (
             after in VOLTS
-            or (
-                not of_sizes
-                and _is_broken(word)
-                and after not in NO_VOLTS
-                and word not in others
-                and not _is_side(words, at)
-            )
+            or (_is_broken(word) and after not in NO_VOLTS and word not in others and not _is_side(words, at))
             or (_is_needle(words, at) and words[at - 1 : at] not in (["minus"], ["#-"], ["-"]))
         ):
             low = after in VOLTS and 0.5 < value < FLAT and not word.isdigit() and not CELL[0] < value < CELL[1]
