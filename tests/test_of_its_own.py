@@ -219,6 +219,20 @@ def test_a_time_that_is_wished_of_a_larger_battery_is_not_asked_of_this_one(text
     assert figure(of("bank-size", text), "required_capacity") > 100
 
 
+@pytest.mark.parametrize(
+    "text",
+    [
+        "How many hours do I get from two 100 Ah lithiums in parallel at 60 A, and what charger fills them in 8 hours?",
+        "How long do two 100 Ah lithiums in parallel last at 60 A? And which charger refills them overnight, say 9 hours?",
+        "What charger would put it all back in ten hours, and how long would 60 A run off two parallel 100 Ah lithiums?",
+    ],
+)
+def test_a_time_that_is_wished_of_a_charger_is_not_asked_of_the_battery(text: str) -> None:
+    found = of("run-time", text)
+    assert (found.verdict, found.would_change) == ("information", ())
+    assert figure(found, "time_to_usable_limit") == pytest.approx(146, abs=3)
+
+
 def test_a_time_that_is_asked_of_this_battery_is_judged() -> None:
     assert of("run-time", "100 Ah AGM, 10 minutes at 180 A: enough? And how big would be better?").verdict == "no"
 

@@ -222,9 +222,15 @@ def fell_by_volts(case: Case) -> UnderLoad | None:
     return None if under.holds or under.basis != "alone" or under.read is None else under
 
 
-def held_by_volts(case: Case) -> UnderLoad | None:
-    """The reading under a load that is not known, where a good lead battery may read as much; else None."""
+def held(case: Case) -> UnderLoad | None:
+    """The reading under load of a lead battery that stays at or over its lowest; else None."""
     if case.said("reading.load_voltage") is None or case.get("battery.family") in ("lithium", "lithium-other"):
         return None
     under = read_under_load(case)
-    return under if under.holds and under.basis == "alone" and under.read is not None else None
+    return under if under.holds and under.read is not None else None
+
+
+def held_by_volts(case: Case) -> UnderLoad | None:
+    """The reading under a load that is not known, where a good lead battery may read as much; else None."""
+    under = held(case)
+    return under if under is not None and under.basis == "alone" else None

@@ -34,6 +34,15 @@ def by_year(case: Case, year: int, low: float, high: float) -> str:
     )
 
 
+def held_by_year(read: str, year: int, high: float) -> str:
+    """The same of one that stayed over the lowest good reading: its years alone are no reason."""
+    past = say.number(year + high).replace(",", "")
+    return (
+        f"Not by that reading: {read} under load holds up; but one from {year} is past its usual life after {past}, so "
+        "load-test it before you spend."
+    )
+
+
 def note_test(case: Case) -> bool:
     """How they test it by themselves, as the reason that stands first; False where that is not asked."""
     if not TESTS.search(case.text) or case.get("battery.family") in ("lithium", "lithium-other"):

@@ -29,6 +29,10 @@ def by_year(topic: Topic, case: Case) -> Answer | None:
         return None
     _, low, high = lifetime.life_of(case)
     asks = other_kind(topic, case, 0.0, "") if wording.kind_is_open(case) else ()
+    if under := load_reading.held(case):
+        read = say.volts(float(under.read or 0.0))
+        case.step(f"{read} under load is over {say.volts(under.lowest)}, the lowest of one in good order", "load-test")
+        return topic.says("marginal", ageing.held_by_year(read, year, high))
     ageing.note_test(case)
     return topic.says("information", ageing.by_year(case, year, low, high), asks=asks)
 

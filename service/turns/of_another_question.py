@@ -1,7 +1,8 @@
 """What a message tells for one of its questions alone: the kinds that are only weighed, a time that is only wished for.
 
 "My wet one is six years old, replace it? And would you take AGM or gel?": no AGM is six years old. "How many minutes
-does it give? And for ten minutes, how big must it be?": nobody asks ten minutes of the battery they have.
+does it give? And for ten minutes, how big must it be?": nobody asks ten minutes of the battery they have, and nobody
+asks of it the eight hours of "which charger fills it in eight hours?".
 """
 
 from __future__ import annotations
@@ -15,7 +16,8 @@ from service.case import Case, Known
 from service.routing.request import Request
 
 KIND, TIME, NAMED = "battery.chemistry", "load.time", "detail:kind_"
-WEIGHS, LIGHTER, WISHES = "battery-type", "weight", "bank-size"
+WEIGHS, LIGHTER = "battery-type", "weight"
+WISHES = frozenset({"bank-size", "charger-size", "charge-time", "solar"})  # a time in them is of no run on what they have
 GRAVITY = "reading.gravity"  # told of a battery of wet cells, whatever else is weighed
 OF_THEIRS = frozenset({"replacement", "rest-voltage", "specific-gravity", "load-voltage", "standing-drain"})
 STOPS = regex(r"[.?!;]\s")
@@ -29,7 +31,8 @@ def apart(case: Case, request: Request, requests: Iterable[Request], message: Me
     if request.topic == WEIGHS:
         return _only_weighed(case, request.span, message)
     stated, second = dict(case.stated), dict(case.second)
-    if request.topic in LASTS and WISHES in others and _inside(stated.get(TIME), others[WISHES]):
+    wished = (_to_its_stop(others[name], spans, message.text) for name in WISHES & others.keys())
+    if request.topic in LASTS and any(_inside(stated.get(TIME), span) for span in wished):
         stated.pop(TIME)
     for weighs in (WEIGHS, LIGHTER):
         if weighs in others and request.topic != LIGHTER:
@@ -73,6 +76,13 @@ def _whole(span: Span, spans: list[Span], text: str) -> Span:
     how big"."""
     ends = [found.end() for found in STOPS.finditer(text, 0, span[0])] + [end for _, end in spans if end <= span[0]]
     return max(ends, default=0), span[1]
+
+
+def _to_its_stop(span: Span, spans: list[Span], text: str) -> Span:
+    """A question with what follows it in its sentence, as far as no other one stands there: ", say ten hours?"."""
+    stop = STOPS.search(text, max(span[1] - 2, 0))
+    starts = [start for start, _ in spans if start >= span[1]]
+    return span[0], min([*starts, stop.end() if stop else len(text)])
 
 
 def _inside(item: Known | None, span: Span) -> bool:
