@@ -167,8 +167,8 @@ def _half_of_cca(scene: Scene, stated: Stated) -> bool:
     """Whether it is half of a rating, as in a load test, no half charge: "held at half its 760 CCA"."""
     if stated.fact != "battery.charge" or stated.value != HALF:
         return False
-    after = scene.text[stated.span[1] : stated.span[1] + NEARBY].lower()
-    return "cca" in after and "," not in after
+    after = re.split(r"[,;]", scene.text[stated.span[1] : stated.span[1] + NEARBY].lower())[0]
+    return "cca" in after
 
 
 def _drop_seconds(scene: Scene, claims: dict[int, Claim]) -> None:

@@ -54,6 +54,11 @@ REACHED = regex(  # what stands before a half that is the end of a wait; not bef
     r"(?:(?!\b(?:re)?(?:charg|fill)|\b(?:from|when|if|now|at|run|over|down)\b)[^.?!;]){0,50}$",
     re.IGNORECASE,
 )
+BY_THEN = regex(
+    r" ?(?:yet|already)?,? ?(?:by|when|after|before|in) (?:then|thn|that time|the time|i|we|he|she|the (?:end|weekend|summer)"
+    r"|so long|that|those|(?:mon|tues|wednes|thurs|fri|satur|sun)day|easter|spring|april|march)\b[^.?!;]{0,30}\?",
+    re.IGNORECASE,
+)
 TOTAL = regex(
     r"(?:\bso|total|altogether|makes|call it|in all|together|sum of|=)\W*(?:about |some |of )?$", re.IGNORECASE
 )
@@ -66,7 +71,7 @@ SEVERAL = frozenset({"two", "three", "four", "pair", "2"})
 PAUSES = frozenset({",", "?", "-", "..", "...", "–"})
 HAD = frozenset({"had", "was", "were", "used"})
 FROM = ("from", "v from", "volts from", "volt from")
-ARROWS = ("->", "=>", "→", "-->")
+ARROWS = ("->", "=>", "→", "-->", ">")
 FALLS = ("drop", "fall", "fell", "sag", "dip", "sink", "sank", "goes", "went", "down", "plunge", "crash", "slump")
 
 
@@ -194,12 +199,16 @@ def _side_by_side(scene: Scene, item: Stated) -> Stated:
 
 
 def _till_half(scene: Scene, stated: list[Stated]) -> list[Stated]:
-    """Without the half that is only reached: "how many days before it stands at half"."""
+    """Without the half that is only reached: "how many days before it stands at half", "half empty by then?"."""
     return [
         item
         for item in stated
-        if item.fact != "battery.charge" or item.value != HALF or not REACHED.search(scene.ahead(item.span[0]))
+        if item.fact != "battery.charge" or item.value != HALF or not _is_reached(scene, item)
     ]
+
+
+def _is_reached(scene: Scene, item: Stated) -> bool:
+    return bool(REACHED.search(scene.ahead(item.span[0])) or BY_THEN.match(scene.text[item.span[1] :]))
 
 
 def _falling(scene: Scene, stated: list[Stated]) -> list[Stated]:

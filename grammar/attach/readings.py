@@ -23,6 +23,7 @@ HELD_UP = 14.5  # volts of a battery that is charged meanwhile
 SAME = 0.006
 ROUNDLY = 0.4  # volts that a loss told in round figures may be off
 TO = frozenset(["to", "->", "=>", "then", ">"])
+TESTED = frozenset({"pulled", "pulling", "drew", "drawing", "test", "tested", "tester", "load", "under", "loaded"})
 MONTHS = frozenset(["jan", "feb", "mar", "apr", "jun", "jul", "aug", "sep", "sept", "oct", "nov", "dec"])
 SPELT = MONTHS | {name for name, _ in dates.MONTHS if name != "may"}
 DATED = frozenset({"yesterday", "later", "tues", "thurs"})
@@ -161,7 +162,8 @@ def _is_fall(scene: Scene, items: list[Item], values: list[float]) -> bool:
     apart = max(values) - min(values)
     high, low = (items[values.index(end(values))] for end in (max, min))
     falls = low.at - high.at == 2 and scene.items[high.at + 1].name in TO
-    if scene.sags or (falls and "load" in scene.heads) or close(scene, low, "during_load", reach=0.6):
+    drawn = falls and scene.vocabulary & TESTED and scene.quantities("AMP")  # "pulled 180 A: 12.7 > 11.9"
+    if scene.sags or drawn or (falls and "load" in scene.heads) or close(scene, low, "during_load", reach=0.6):
         return apart >= FALLEN
     if len(values) > 2 and not _under_load(scene):
         return False  # one of several batteries is low

@@ -153,7 +153,8 @@ def before_all(case: Case) -> Answer | None:
         return TOPIC.says("information", equal_cables.ALL_ALIKE)
     if found := of_two_volts(TOPIC, case):
         return found
-    if case.says("detail:tap") or (case.said("bank.layout") in SERIES and asks_to_tap(case.text)):
+    stacked = case.said("bank.layout") in SERIES or float(case.said("bank.voltage") or 0.0) > 12.0
+    if case.says("detail:tap") or (stacked and asks_to_tap(case.text)):
         # the volts that are told are those of the tap
         unlike = kinds_apart(TOPIC, case) or strength_apart(TOPIC, case)
         return both_wrong(TOPIC, case, unlike) if unlike and unlike.verdict == "no" else tap_and_sum(case)

@@ -37,7 +37,7 @@ MAY_IT = (  # "so can't I charge it there too", "so it can't be charged", "when 
     r"|(?:can['’]?t|cannot|can not|may not|must not|mustn['’]?t) (?:i |we )?charge(?: (?:it|them|that))?"
     r"|(?:it|they|i|we) (?:can['’]?t|cannot|can not|may not|must not) (?:be )?charged?(?: (?:it|them|that))?"
     r"|when (?:can|may|could) (?:i|we|it|they)(?: (?:be )?charged?(?: (?:it|them|that))?)?"
-    r"|(?:can|may|could) (?:it|they) be charged|charge (?:it|them|that) (?:too|as well)"
+    r"|(?:can|may|could) (?:it|they) be charged|charge (?:it|them|that) (?:too|as well|now)|ok(?:ay)? to charge(?: it| them)?"
 )
 LEADS, TRAILS = (
     r"\W*(?:(?:and|so|but|ok|okay|then|right|also)\W+)*",
@@ -88,8 +88,11 @@ def charged_too(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "What about charging?", "would heating the box help?" after whether lithium may be used in the cold."""
     lithium = thread.facts.get(KIND)
     told = thread.facts.get("ambient.temperature")
-    cold = COLD & set(thread.topics) or (told is not None and float(told.value) <= CHILLY)
-    asks_it = CHARGED_TOO.fullmatch(message.text) or WARMED.search(message.text)
+    here = next((item for item in message.stated if item.fact == "ambient.temperature"), None)
+    chilly = here is not None and isinstance(here.value, float) and here.value <= CHILLY
+    cold = chilly or COLD & set(thread.topics) or (told is not None and float(told.value) <= CHILLY)
+    asked = re.split(r"[.!;,]", message.text)[-1] if chilly else message.text  # "it's 4 degrees here. charge it now?"
+    asks_it = CHARGED_TOO.fullmatch(asked) or WARMED.search(message.text)
     return ("charger-setting",) if lithium and lithium.value in LITHIUM and cold and asks_it else ()
 
 

@@ -179,8 +179,9 @@ def _own_cues(case: Case, request: Request, others: list[Span], message: Message
 
 
 def _without(held: Mapping[str, Known], starts: tuple[str, ...]) -> dict[str, Known]:
-    """The facts without those whose names begin so."""
-    return {name: item for name, item in held.items() if not name.startswith(starts)}
+    """The facts without those whose names begin so; lithium stays, as its limits are no matter of CCA."""
+    lithium = {name: item for name, item in held.items() if name == KIND and item.value in LITHIUM}
+    return lithium | {name: item for name, item in held.items() if not name.startswith(starts)}
 
 
 def _quoted_as_cold(case: Case) -> bool:

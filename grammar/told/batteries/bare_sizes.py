@@ -50,6 +50,12 @@ ONE_AND_OTHER = regex(  # the sizes of two that are told apart
     r"|per ?cent|percent|degrees)\b|[.,]\d|%)",
     re.IGNORECASE,
 )
+ONE_OF_UNIT = regex(  # "one is 100 the other is 75 amp hours": the unit is told once
+    r"\b(?:one|(?:the )?(?:left|right|old|older|first|front|port)(?: one| battery)?)(?:'?s| is| has)(?: an?)? (?P<one>\d{2,3})"
+    r"(?:,| and|, and| but|;)? ?(?:and )?(?:the other|one|the second|another|(?:the )?(?:right|left|new|newer|second|aft|starboard))"
+    r"(?: one| battery)?(?:'?s| is| has)?(?: an?)? (?P<other>\d{2,3}) ?(?:ah|amp(?:ere)?[- ]?hours?)\b",
+    re.IGNORECASE,
+)
 OTHERS = frozenset({"charger", "fuse", "cable", "alternator", "dcdc"})
 WEIGHED = frozenset({"kg", "kilos", "kilo", "weigh", "weighs", "weight", "heavy", "lift", "lb", "lbs", "pounds", "cca"})
 HOURS = regex(r"\bamp(?:ere)?[ -]?hours?\b|\bah\b", re.IGNORECASE)
@@ -127,8 +133,12 @@ def called(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
         return runs
     if rated := {item.at: SIZE for item in scene.quantities("NUM") if _is_rated(scene, item, claims)}:
         return rated
+    if scene.quantities("AH"):
+        found = ONE_OF_UNIT.search(scene.text)
+        start = found.start("one") if found else -1
+        return {item.at: SIZE for item in bare if scene.tokens[item.start].start == start}
     weighed = WEIGHED & scene.vocabulary - ({"cca"} if LEISURE.search(scene.text) else set())
-    if not bare or scene.quantities("AH") or not _of_batteries(scene, claims) or weighed:
+    if not bare or not _of_batteries(scene, claims) or weighed:
         return {}
     found = {item.at for item in bare if _is_called(scene, item) or _of_so_many_volts(scene, item, claims)}
     apart = _told_apart(scene, bare) | _two_of_them(scene, bare) | _by_place(scene, bare)

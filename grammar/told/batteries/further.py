@@ -21,7 +21,8 @@ MANY = f"{NUMBER}|{PAIR}"
 NEAR = 12  # characters to a figure of its own
 ADDS = (
     r"(?:(?:^\W*|[.;!?] +)(?:and|plus|what about|how about)"
-    r"|\b(?:add(?:ing)?|put(?:ting)?|fit(?:ting)?|join(?:ing)?|connect(?:ing)?|link(?:ing)?|hang(?:ing)?|parallel))\b"
+    r"|\b(?:add(?:ing)?|put(?:ting)?|fit(?:ting)?|join(?:ing)?|connect(?:ing)?|link(?:ing)?|hang(?:ing)?|parallel"
+    r"|pick(?:ed)? up|bought|was given|got hold of))\b"
 )
 A_BATTERY = (  # what may follow where it is a battery: no "third party", no "another fuse"
     r"(?= (?:ones?|batter\w+|batts?|accus?|identical|equal|new|old|agms?|gels?|wet|lithium|lead"
@@ -31,7 +32,7 @@ A_BATTERY = (  # what may follow where it is a battery: no "third party", no "an
 )
 FURTHER = regex(
     rf"{ADDS}(?: (?:in|on|up|just|even|maybe|perhaps))?(?: an?| the)? "
-    rf"(?:(?P<ordinal>{'|'.join(ORDINALS)})(?! ?,)|(?P<more>{NUMBER}) more"
+    rf"(?:(?P<ordinal>{'|'.join(ORDINALS)})(?! ?,(?! ?(?:brand[- ]new|new|same|identical)\b))|(?P<more>{NUMBER}) more"
     rf"|(?P<another>another)(?: (?P<many>{MANY}))?)\b"
     rf"{A_BATTERY}",
     re.IGNORECASE,

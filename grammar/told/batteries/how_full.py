@@ -15,7 +15,8 @@ from grammar.text.patterns import regex
 FACT = "battery.charge"
 FULL = regex(
     r"\bat full(?=\s*(?:[,.;:?!)]|$))"
-    r"|\b(?:brim[- ]?full|brimful|chock[- ]?full|(?:full|filled|charged|topped)(?: up)? to the brim)\b(?! of\b)"
+    r"|\b(?:brim[- ]?full|brimful|chock[- ]?full|(?:full|filled|charged|topped)(?: up)? to the brim"
+    r"|(?:i|we|he|she) (?:always |usually )?(?:charges?|fills?|tops?)(?: it| them| her| mine| ours)?(?: up)? to the brim)\b(?! of\b)"
     r"|\b(?:battery|batteries|bank|agms?|gels?|wets?|lithium|accu|lead|they|cells?) (?:is|are) (?:now )?"
     r"(?:full|charged)(?= (?:at the moment|at present|right now|just now|as of now|for now)\b)"
     r"|\b(?:battery|batt|accu|bank) full(?=\s*[,;.])"

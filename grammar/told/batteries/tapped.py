@@ -16,6 +16,12 @@ PART = (
 )
 LOW = regex(r"\b(?:12|twelve)[ -]?v(?:olts?)?\b", re.IGNORECASE)
 AFTER = regex(rf"^[^.?!;:]{{0,50}}{TAKEN}[^.?!;:]{{0,20}}{PART}", re.IGNORECASE)
+FEEDS = regex(  # "one battery gives 12 V for the VHF", "one of them feeds the 12 V radio"
+    r"\b(?:(?:just |only )?(?:one|1|a single|either|the (?:lower|upper|first|second|other|bottom|top))(?: battery| one| of (?:them|those"
+    r"|the (?:two|pair|batteries)))?) (?:also )?(?:gives?|feeds?|supplies|powers?|runs?|does|drives?|lights?)\b[^.?!;:]{0,24}"
+    r"\b(?:12|twelve)[ -]?v(?:olts?)?\b",
+    re.IGNORECASE,
+)
 TAP = regex(r"\b(?:tap|tapped|tapping|tap off)\b[^.?!;:]{0,30}$", re.IGNORECASE)
 THINGS = r"(?:lights?|lamps?|radio|vhf|pumps?|plotter|stereo|fridge|heater|fan|socket|gadgets?)"
 SMALL = regex(
@@ -42,7 +48,8 @@ def without_taps(scene: Scene, stated: list[Stated]) -> list[Stated]:
 
 def asks_to_tap(text: str) -> bool:
     """Whether 12 V are to be taken from a part of a bank: "may the 12 V plotter hang on half of it"."""
-    return any(AFTER.search(text[found.end() : found.end() + 80]) for found in LOW.finditer(text))
+    taken = any(AFTER.search(text[found.end() : found.end() + 80]) for found in LOW.finditer(text))
+    return taken or FEEDS.search(text) is not None
 
 
 def _is_tap(text: str, item: Stated) -> bool:

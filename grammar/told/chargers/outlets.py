@@ -63,7 +63,8 @@ ARMED = regex(
     re.IGNORECASE,
 )
 DUAL = regex(  # "dual charger, 10 A a leg"
-    r"\b(?P<many>dual|double|twin|triple) (?:\d{1,3} ?(?:a|amps?) )?charger\b"
+    r"\b(?:charger|chgr)(?:'s| is| has)(?: an?)? (?P<here>two|three|four|dual|twin|triple|[2-4])[- ]bank\b"
+    r"|\b(?P<many>dual|double|twin|triple) (?:\d{1,3} ?(?:a|amps?) )?charger\b"
     r"(?![,(]? ?\(?(?:for )?12[^.?!;]{0,4}(?:or|/) ?24)",
     re.IGNORECASE,
 )

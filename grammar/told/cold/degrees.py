@@ -43,7 +43,7 @@ HOTTEST = 65.0
 HEATED = frozenset(
     {
         *("engine", "diesel", "sun", "tropics", "exhaust", "heat", "bakes", "bake", "baking", "hot", "desert"),
-        *("summer", "shade"),
+        *("summer", "shade", "hits", "arvo"),
     }
 )
 TOLD = regex(r"(?:[^a-z]|deg|degrees?|degs)c(?:elsius|entigrade)?\b|celsius|centigrade|zero|freez")
@@ -61,6 +61,11 @@ FROST = frozenset({"freezes", "freezing", "freeze", "froze", "frost"})
 REAL = regex(
     r"\bin (?:real|proper|normal|honest|our|european|metric|sensible) (?:degrees|ones|money|figures)\b"
     r"|\b(?:in|to|into) (?:celsius|centigrade|c)\b",
+    re.IGNORECASE,
+)
+HITS = regex(  # "hits 44 in the battery locker", "gets to 40 down there of an afternoon"
+    r"\b(?:hits?|reach(?:es)?|gets? (?:up )?to|climbs? to|goes (?:up )?to|tops?) (?P<shown>\d{2})(?= (?:degrees )?(?:in|inside|down|under)"
+    r" (?:the|my|our|that|there|here)(?: \w+){0,2}? ?(?:locker|box|compartment|bilge|lazarette|engine room|space|hold|there|here)\b)",
     re.IGNORECASE,
 )
 ON_THERMOMETER = regex(  # "88 on the old thermometer in Fahrenheit"
@@ -203,7 +208,7 @@ def said_fahrenheit(scene: Scene) -> bool:
 
 def _on_thermometer(scene: Scene, item: Item) -> bool:
     """Whether a thermometer shows it whose scale is told behind it."""
-    found = ON_THERMOMETER.search(scene.text)
+    found = ON_THERMOMETER.search(scene.text) or HITS.search(scene.text)
     value = item.quantity.value
     shown = found is not None and found.span("shown") == scene.span(item.start, item.end)
     return shown and not isinstance(value, str) and value <= HOTTEST_F

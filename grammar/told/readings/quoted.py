@@ -21,6 +21,13 @@ OF_ANY = regex(
     re.IGNORECASE,
 )
 
+OTHERS_SAY = regex(  # "some say 13.1, others 13.6, mine shows 13.3"
+    r"\b(?:folks?|people|some|others|they|everybody|everyone|forums?|posts?|guys|one|another|half the dock)"
+    r"(?: (?:on|in|at) (?:here|there|the \w+))? (?:says?|said|claims?|swears?|quotes?)(?: (?:it's|it is|by|to))?"
+    r" (?:about |around )?(?:\d\d(?:\.\d+)?(?: ?v(?:olts?)?)? (?:and|or|,) )?$",
+    re.IGNORECASE,
+)
+OF_MINE = regex(r"\b(?:mine|ours|my (?:own|battery|one|meter|gauge)|i (?:get|have|read|measure|see))\b", re.IGNORECASE)
 BEYOND = (
     r"\b(?:over|above|beyond|past|exceeding|under|below|beneath|(?:more|less|higher|lower|greater|bigger) than)"
     r" (?:about |around |a )?$"
@@ -110,6 +117,8 @@ def _of_any(scene: Scene, item: Item) -> bool:
     start, end = scene.span(item.start, item.end)
     ahead = scene.ahead(start)
     if OF_ANY.search(ahead) or WHATEVER.search(ahead):
+        return True
+    if OTHERS_SAY.search(ahead) and OF_MINE.search(scene.text, end):
         return True
     return LIMITING.search(ahead) is not None and IS_SO.search(scene.text[end : end + JUDGED]) is not None
 

@@ -5,12 +5,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
 
 STATE, TIME, VOLTS = "reading.state", "reading.rest_time", "reading.voltage"
+UNDER = "reading.load_voltage"
 READ = frozenset({"reading.voltage", "reading.load_voltage", "reading.load_voltage_at_load"})
 SMALL = (
     r"(?:fridge|freezer|heater|heating|lights?|lamps?|plotter|radio|stereo|tv|telly|instruments|cool ?box|fan|laptop|"
@@ -55,6 +57,11 @@ OFF_SINCE = regex(
     rf"|\boff (?:the |its )?(?:charger|charge) {RESTED}",
     re.IGNORECASE,
 )
+LEFT_ON = regex(  # "left the lights on for two nights": the reading afterwards is of a flat battery, under no load to speak of
+    rf"\bleft (?:the |a |my |all the |some )?(?:\w+ )?{SMALL} (?:on|running|burning|going)(?: (?:for|all|over|the whole|a whole))?"
+    rf" (?:night|overnight|weekend|week|day|(?:an? |{SOME} )?(?:days?|nights?|weeks?|fortnight|weekend))\b",
+    re.IGNORECASE,
+)
 STATES = (("charging", CHARGED), ("load", LOADED), ("load", UNRESTED))
 
 
@@ -66,6 +73,9 @@ def without_rest(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> 
     told = {item.fact for item in stated}
     if not READ & told and not any(item.fact == VOLTS for item in said):
         return stated
+    if READ & told == {UNDER} and LEFT_ON.search(scene.text):
+        kept = [item for item in stated if item.fact not in (STATE, TIME)]
+        return [replace(item, fact=VOLTS) if item.fact == UNDER else item for item in kept]
     if READ & told and VOLTS not in told:  # volts under load are no matter of rest
         return stated
     off = OFF_SINCE.search(scene.text)

@@ -25,7 +25,7 @@ IN_YEAR = regex(  # "the AGM is in year five", "season number six for this gel"
 OLD_ASIDE = regex(r"\bold ?\((?P<years>\d{1,2})\)", re.IGNORECASE)  # "or is it just old (4)"
 OF_SERVICE = regex(r" ?(?:of|in|'s?) (?:\w+ )?(?:service|duty|work|toil|servitude|use)\b", re.IGNORECASE)
 GIVEN = regex(
-    r"\b(?:giv(?:en?|ing)|gave|did|done|put in|had|seen|after|with|rendered|for)"
+    r"\b(?:giv(?:en?|ing)|gave|did|done|put in|had|seen|after|with|rendered|for|and|of)"
     r"(?: (?:us|me|him|her|already|now|good|about|its))* $",
     re.IGNORECASE,
 )
@@ -117,6 +117,11 @@ END = regex(
     r"\b(?:bin|scrap|skip|tip|replace|the best of (?:it|him|her|them)|on the way out|last legs"
     r"|wants? (?:it|them) (?:out|gone|replaced|changed)"
     r"|past it|worn|new one|finished|done for|time for|retire|too old|how long (?:has|have))\b",
+    re.IGNORECASE,
+)
+NEW_ONE = regex(  # "do I need a new battery it's three"
+    rf"\bnew (?:battery|batteries|one|ones|set),? (?:it'?s|they'?re|it is|they are|ours is|mine is) (?P<years>\d{{1,2}}|{WORDS})\b"
+    r"(?=\s*(?:[,;?!.]\W|[.?!]?$|and\b|but\b|now\b))",
     re.IGNORECASE,
 )
 OF_AFTER = 70  # characters
@@ -231,6 +236,8 @@ def _by_words(scene: Scene) -> Iterator[Stated]:
 
 def _itself(scene: Scene) -> Iterator[Stated]:
     volts = scene.expected & {"battery.nominal", "bank.voltage"}
+    if found := NEW_ONE.search(scene.text):
+        yield _stated(scene, found["years"], found.start("years"))
     for found in ITSELF.finditer(scene.text):
         years = value(found["years"].lower())
         if END.search(found["after"][:OF_AFTER]) and years not in (WORN_VOLTS | NOT_YEARS if volts else WORN_VOLTS):
