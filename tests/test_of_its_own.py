@@ -222,9 +222,9 @@ def test_a_time_that_is_wished_of_a_larger_battery_is_not_asked_of_this_one(text
 @pytest.mark.parametrize(
     "text",
     [
-        "How many hours do I get from two 100 Ah lithiums in parallel at 60 A, and what charger fills them in 8 hours?",
-        "How long do two 100 Ah lithiums in parallel last at 60 A? And which charger refills them overnight, say 9 hours?",
-        "What charger would put it all back in ten hours, and how long would 60 A run off two parallel 100 Ah lithiums?",
+        "How many hours from two 100 Ah lithiums in parallel at 60 A, and what charger fills them in 8 hours?",
+        "How long do two 100 Ah lithiums in parallel last at 60 A? Which charger refills them overnight, say 9 hours?",
+        "What charger puts it all back in ten hours, and how long would 60 A run off two parallel 100 Ah lithiums?",
     ],
 )
 def test_a_time_that_is_wished_of_a_charger_is_not_asked_of_the_battery(text: str) -> None:

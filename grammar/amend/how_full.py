@@ -20,8 +20,8 @@ IF_FILLED = regex(  # "what if I charge them right up first"
 )
 OF_BATTERY = {"battery.capacity", "battery.chemistry", "battery.cca", "reading.load_voltage"}
 IF_FULL = regex(  # "how cold may it get before it is ice, if it is full"
-    r"\b(?:if|when|while|provided) (?:it|she|they|the battery|one) (?:is|are|be) (?:completely |fully |quite )?(?:full|charged)\b"
-    r"(?! of\b)",
+    r"\b(?:if|when|while|provided) (?:it|she|they|the battery|one) (?:is|are|be)"
+    r" (?:completely |fully |quite )?(?:full|charged)\b(?! of\b)",
     re.IGNORECASE,
 )
 NOT_QUITE = frozenset(
@@ -54,7 +54,11 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         span = filled.span()
         yield Stated("battery.charge", 100.0, "percent", scene.text[slice(*span)], span, how="default")
         return
-    if "battery.charge" not in told and scene.about("about:freeze", "word:freeze") and (full := IF_FULL.search(scene.text)):
+    if (
+        "battery.charge" not in told
+        and scene.about("about:freeze", "word:freeze")
+        and (full := IF_FULL.search(scene.text))
+    ):
         yield Stated("battery.charge", 100.0, "percent", full[0], full.span(), how="default")
         return
     if "battery.charge" in told or not told & OF_BATTERY:

@@ -55,7 +55,8 @@ REACHED = regex(  # what stands before a half that is the end of a wait; not bef
     re.IGNORECASE,
 )
 BY_THEN = regex(
-    r" ?(?:yet|already)?,? ?(?:by|when|after|before|in) (?:then|thn|that time|the time|i|we|he|she|the (?:end|weekend|summer)"
+    r" ?(?:yet|already)?,? ?(?:by|when|after|before|in)"
+    r" (?:then|thn|that time|the time|i|we|he|she|the (?:end|weekend|summer)"
     r"|so long|that|those|(?:mon|tues|wednes|thurs|fri|satur|sun)day|easter|spring|april|march)\b[^.?!;]{0,30}\?",
     re.IGNORECASE,
 )
@@ -201,9 +202,7 @@ def _side_by_side(scene: Scene, item: Stated) -> Stated:
 def _till_half(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """Without the half that is only reached: "how many days before it stands at half", "half empty by then?"."""
     return [
-        item
-        for item in stated
-        if item.fact != "battery.charge" or item.value != HALF or not _is_reached(scene, item)
+        item for item in stated if item.fact != "battery.charge" or item.value != HALF or not _is_reached(scene, item)
     ]
 
 

@@ -8,6 +8,7 @@ from grammar.text.patterns import regex
 from grammar.told.times import motoring
 from service.judgements import long_bulk, warmth_asked
 from service.routing.seen import BATTERY, CABLES, LOADS, Seen
+from service.routing.supply_as_told import is_lithium
 from service.told import charger_fault, charging_relay, deadline, more_volts, other_volts, two_chargers
 from service.told.straight_in import straight_in
 
@@ -15,6 +16,11 @@ CHARGING = frozenset({"dc-dc", "charger-size", "charge-time"})
 CAR_CHARGER = regex(
     r"\bcar(?:['’]?s)? (?:battery )?charger\b|\bcharger (?:of|from|for) (?:the|my|a) car\b", re.IGNORECASE
 )
+MAY_BE_CHARGED = regex(
+    r"\b(?:can|may|could|should|is|are|be|ok(?:ay)?|safe|allowed)\b[^.?!;]{0,40}\b(?:charged?|charging|on charge)\b",
+    re.IGNORECASE,
+)
+FREEZES = regex(r"\b(?:freez\w*|frozen?|ice|icy|solid)\b", re.IGNORECASE)
 LAMPS = regex(r"\b(?:lights?|lamps?|leds?)\b", re.IGNORECASE)
 MORE_VOLTS = frozenset(
     (
@@ -34,6 +40,14 @@ def of_more_volts(seen: Seen) -> bool:
     text, told = seen.message.text, seen.told - MORE_VOLTS
     about = seen.found <= {"bank-wiring", "unclear", "dc-dc", "battery-type"} and not seen.message.dangers
     return about and more_volts.changes(text) and seen.says("thing:charger") and told <= CABLES
+
+
+def charged_in_frost(seen: Seen) -> bool:
+    """ "Can the lithium be charged when it is minus 3 in there?": not whether it freezes."""
+    about = seen.found <= {"freeze-point", "cold-cranking", "unclear"} and "ambient.temperature" in seen.told
+    about = about and is_lithium(seen.message) and not any(item.status == "present" for item in seen.message.dangers)
+    text = seen.message.text
+    return about and MAY_BE_CHARGED.search(text) is not None and not FREEZES.search(text)
 
 
 def relay_between(seen: Seen) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from grammar.text.patterns import regex
+from grammar.told.batteries.tapped import asks_to_tap
 from service.routing.seen import CABLES, LOADS, Seen
 from service.told import (
     equal_cables,
@@ -69,6 +70,14 @@ def covered(seen: Seen) -> bool:
         and lugs_asked.cover(seen.message.text)
         and not any(item.status == "present" for item in seen.message.dangers)
     )
+
+
+def tapped(seen: Seen) -> bool:
+    """ "24 V bank with the 12 V radio taken from the mid-point: right?": a tap, though a converter may be named."""
+    high = "bank.voltage" in seen.told or seen.says("about:series")
+    apart = {"charger.current", "charger.isolated", "converter.common_negative"} & seen.told
+    about = seen.found <= {"dc-dc", "unclear"} and high and not apart
+    return about and (seen.says("detail:tap") or asks_to_tap(seen.message.text)) and not seen.message.dangers
 
 
 def of_the_minus(seen: Seen) -> bool:

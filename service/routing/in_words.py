@@ -268,6 +268,8 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("dc-dc", charging_in_words.relay_between),
     ("bank-wiring", circuit_in_words.start_linked),
     ("bank-wiring", _well_together),
+    ("bank-wiring", circuit_in_words.tapped),
+    ("charger-setting", charging_in_words.charged_in_frost),
     ("cold-cranking", _used_in_winter),
     ("battery-type", _rating_counts),
     ("battery-type", _kinds_weighed),

@@ -37,7 +37,8 @@ MAY_IT = (  # "so can't I charge it there too", "so it can't be charged", "when 
     r"|(?:can['’]?t|cannot|can not|may not|must not|mustn['’]?t) (?:i |we )?charge(?: (?:it|them|that))?"
     r"|(?:it|they|i|we) (?:can['’]?t|cannot|can not|may not|must not) (?:be )?charged?(?: (?:it|them|that))?"
     r"|when (?:can|may|could) (?:i|we|it|they)(?: (?:be )?charged?(?: (?:it|them|that))?)?"
-    r"|(?:can|may|could) (?:it|they) be charged|charge (?:it|them|that) (?:too|as well|now)|ok(?:ay)? to charge(?: it| them)?"
+    r"|(?:can|may|could) (?:it|they) be charged|charge (?:it|them|that) (?:too|as well|now)"
+    r"|ok(?:ay)? to charge(?: it| them)?"
 )
 LEADS, TRAILS = (
     r"\W*(?:(?:and|so|but|ok|okay|then|right|also)\W+)*",

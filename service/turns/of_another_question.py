@@ -17,7 +17,7 @@ from service.routing.request import Request
 
 KIND, TIME, NAMED = "battery.chemistry", "load.time", "detail:kind_"
 WEIGHS, LIGHTER = "battery-type", "weight"
-WISHES = frozenset({"bank-size", "charger-size", "charge-time", "solar"})  # a time in them is of no run on what they have
+WISHES = frozenset({"bank-size", "charger-size", "charge-time", "solar"})  # a time in them is no run of theirs
 GRAVITY = "reading.gravity"  # told of a battery of wet cells, whatever else is weighed
 OF_THEIRS = frozenset({"replacement", "rest-voltage", "specific-gravity", "load-voltage", "standing-drain"})
 STOPS = regex(r"[.?!;]\s")

@@ -51,8 +51,9 @@ ONE_AND_OTHER = regex(  # the sizes of two that are told apart
     re.IGNORECASE,
 )
 ONE_OF_UNIT = regex(  # "one is 100 the other is 75 amp hours": the unit is told once
-    r"\b(?:one|(?:the )?(?:left|right|old|older|first|front|port)(?: one| battery)?)(?:'?s| is| has)(?: an?)? (?P<one>\d{2,3})"
-    r"(?:,| and|, and| but|;)? ?(?:and )?(?:the other|one|the second|another|(?:the )?(?:right|left|new|newer|second|aft|starboard))"
+    r"\b(?:one|(?:the )?(?:left|right|old|older|first|front|port)(?: one| battery)?)(?:'?s| is| has)(?: an?)?"
+    r" (?P<one>\d{2,3})(?:,| and|, and| but|;)? ?(?:and )?"
+    r"(?:the other|one|the second|another|(?:the )?(?:right|left|new|newer|second|aft|starboard))"
     r"(?: one| battery)?(?:'?s| is| has)?(?: an?)? (?P<other>\d{2,3}) ?(?:ah|amp(?:ere)?[- ]?hours?)\b",
     re.IGNORECASE,
 )
@@ -134,8 +135,8 @@ def called(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     if rated := {item.at: SIZE for item in scene.quantities("NUM") if _is_rated(scene, item, claims)}:
         return rated
     if scene.quantities("AH"):
-        found = ONE_OF_UNIT.search(scene.text)
-        start = found.start("one") if found else -1
+        one = ONE_OF_UNIT.search(scene.text)
+        start = one.start("one") if one else -1
         return {item.at: SIZE for item in bare if scene.tokens[item.start].start == start}
     weighed = WEIGHED & scene.vocabulary - ({"cca"} if LEISURE.search(scene.text) else set())
     if not bare or not _of_batteries(scene, claims) or weighed:

@@ -17,9 +17,9 @@ PART = (
 LOW = regex(r"\b(?:12|twelve)[ -]?v(?:olts?)?\b", re.IGNORECASE)
 AFTER = regex(rf"^[^.?!;:]{{0,50}}{TAKEN}[^.?!;:]{{0,20}}{PART}", re.IGNORECASE)
 FEEDS = regex(  # "one battery gives 12 V for the VHF", "one of them feeds the 12 V radio"
-    r"\b(?:(?:just |only )?(?:one|1|a single|either|the (?:lower|upper|first|second|other|bottom|top))(?: battery| one| of (?:them|those"
-    r"|the (?:two|pair|batteries)))?) (?:also )?(?:gives?|feeds?|supplies|powers?|runs?|does|drives?|lights?)\b[^.?!;:]{0,24}"
-    r"\b(?:12|twelve)[ -]?v(?:olts?)?\b",
+    r"\b(?:one|1|a single|either|the (?:lower|upper|first|second|other|bottom|top))"
+    r"(?: battery| one| of (?:them|those|the (?:two|pair|batteries)))? (?:also )?"
+    r"(?:gives?|feeds?|supplies|powers?|runs?|does|drives?|lights?)\b[^.?!;:]{0,24}\b(?:12|twelve)[ -]?v(?:olts?)?\b",
     re.IGNORECASE,
 )
 TAP = regex(r"\b(?:tap|tapped|tapping|tap off)\b[^.?!;:]{0,30}$", re.IGNORECASE)

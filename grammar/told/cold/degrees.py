@@ -64,8 +64,9 @@ REAL = regex(
     re.IGNORECASE,
 )
 HITS = regex(  # "hits 44 in the battery locker", "gets to 40 down there of an afternoon"
-    r"\b(?:hits?|reach(?:es)?|gets? (?:up )?to|climbs? to|goes (?:up )?to|tops?) (?P<shown>\d{2})(?= (?:degrees )?(?:in|inside|down|under)"
-    r" (?:the|my|our|that|there|here)(?: \w+){0,2}? ?(?:locker|box|compartment|bilge|lazarette|engine room|space|hold|there|here)\b)",
+    r"\b(?:hits?|reach(?:es)?|gets? (?:up )?to|climbs? to|goes (?:up )?to|tops?) (?P<shown>\d{2})"
+    r"(?= (?:degrees )?(?:in|inside|down|under) (?:the|my|our|that|there|here)(?: \w+){0,2}? ?"
+    r"(?:locker|box|compartment|bilge|lazarette|engine room|space|hold|there|here)\b)",
     re.IGNORECASE,
 )
 ON_THERMOMETER = regex(  # "88 on the old thermometer in Fahrenheit"

@@ -22,13 +22,21 @@ FOR_THE_FUSE = regex(  # "300 A is fine for the fuse"
     re.IGNORECASE,
 )
 RUNNING = regex(r" ?(?:running|when running|once running|while running|steady|in the steady)\b", re.IGNORECASE)
+RUNS_AT = regex(  # "mine runs at 150", where the inrush is spoken of
+    r"\b(?:mine|ours|it|that one|the (?:thruster|motor|windlass|winch)) (?:runs|works|sits|hums(?: along)?) (?:at|on)"
+    r"(?: about| around| some)? $",
+    re.IGNORECASE,
+)
 SUMMED = regex(r"(?:\bsum|\btotal|\bmakes|\btogether)\W*(?:is|=)?\W*$|=\W*$", re.IGNORECASE)
 PLATE = regex(
     r"\b(?:motor|thruster|windlass|winch|its|load)(?:'?s)? (?:own )?(?:plate|nameplate|label|sticker|name plate|badge)"
     r" (?:says|reads|is|gives|shows|has|tells|states) $",
     re.IGNORECASE,
 )
-INRUSH = regex(r"\b(?:inrush|in-rush|starting (?:current|amps)|start(?:-| )?up (?:current|amps))\b", re.IGNORECASE)
+INRUSH = regex(
+    r"\b(?:inrush|in-rush|first (?:instant|kick)|starting (?:current|amps)|start(?:-| )?up (?:current|amps))\b",
+    re.IGNORECASE,
+)
 STAMPED = regex(r" (?:is )?(?:stamped|printed|marked|written|engraved|embossed|next to it|beside it)\b", re.IGNORECASE)
 THE = regex(r"\b(?:the|a|an|that) $", re.IGNORECASE)
 HOURS_AT = regex(r"\b(?:hours?|hrs?|minutes?|mins?) (?:at|of|pulling|drawing) $", re.IGNORECASE)
@@ -51,6 +59,7 @@ PANEL_WANTED = regex(
     re.IGNORECASE,
 )
 LEAST_DRAWN = 1.0
+VOLTS = frozenset({12.0, 24.0, 36.0, 48.0})
 DRAWS = regex(
     r"\b(?P<who>\w+) (?:draws?|drew|pulls?|drinks?|eats?|uses|consumes?|burns?|sips?|gulps?|swallows?|guzzles?)"
     r"(?: about| only| roughly| around| some| just| maybe)? $",
@@ -111,7 +120,8 @@ def _told(scene: Scene, item: Item, value: float, claims: dict[int, Claim]) -> C
         return DRAIN if value % 1 and IN_THE_LEAD.search(before) else None
     if not LEAST <= value <= MOST:
         return None
-    if PLATE.search(before):
+    runs = RUNS_AT.search(before) and ENDS.match(after) and value not in VOLTS and INRUSH.search(scene.text)
+    if runs or PLATE.search(before):
         return LOAD
     if RUNNING.match(after):
         return LOAD if "load" in scene.heads or _peaks(scene, item, claims) else None

@@ -57,10 +57,13 @@ OFF_SINCE = regex(
     rf"|\boff (?:the |its )?(?:charger|charge) {RESTED}",
     re.IGNORECASE,
 )
-LEFT_ON = regex(  # "left the lights on for two nights": the reading afterwards is of a flat battery, under no load to speak of
-    rf"\bleft (?:the |a |my |all the |some )?(?:\w+ )?{SMALL} (?:on|running|burning|going)(?: (?:for|all|over|the whole|a whole))?"
-    rf" (?:night|overnight|weekend|week|day|(?:an? |{SOME} )?(?:days?|nights?|weeks?|fortnight|weekend))\b",
-    re.IGNORECASE,
+LEFT_ON = (
+    regex(  # "left the lights on for two nights": what is read then is of a flat battery, under no load to speak of
+        rf"\bleft (?:the |a |my |all the |some )?(?:\w+ )?{SMALL} (?:on|running|burning|going)"
+        r"(?: (?:for|all|over|the whole|a whole))?"
+        rf" (?:night|overnight|weekend|week|day|(?:an? |{SOME} )?(?:days?|nights?|weeks?|fortnight|weekend))\b",
+        re.IGNORECASE,
+    )
 )
 STATES = (("charging", CHARGED), ("load", LOADED), ("load", UNRESTED))
 

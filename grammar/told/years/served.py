@@ -120,7 +120,8 @@ END = regex(
     re.IGNORECASE,
 )
 NEW_ONE = regex(  # "do I need a new battery it's three"
-    rf"\bnew (?:battery|batteries|one|ones|set),? (?:it'?s|they'?re|it is|they are|ours is|mine is) (?P<years>\d{{1,2}}|{WORDS})\b"
+    r"\bnew (?:battery|batteries|one|ones|set),? (?:it'?s|they'?re|it is|they are|ours is|mine is)"
+    rf" (?P<years>\d{{1,2}}|{WORDS})\b"
     r"(?=\s*(?:[,;?!.]\W|[.?!]?$|and\b|but\b|now\b))",
     re.IGNORECASE,
 )
