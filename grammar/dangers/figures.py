@@ -94,6 +94,9 @@ COUNTED = frozenset(  # before "feet" they make it a length, and no part of anyb
     )
 )
 MILLIAMPS = frozenset({"ma", "milliamp", "milliamps"})
+ONE_READS = (10.5, 14.9)  # volts of one 12 V battery
+ONES = frozenset({"one", "first", "second", "left", "right", "lower", "upper", "other"})
+ONE_BEFORE = 4  # words from the one to its volts
 DEGREES = frozenset({"c", "deg", "degc", "degree", "degrees", "celsius", "centigrade", "grad"})
 
 
@@ -103,6 +106,8 @@ def figures(words: list[str], commas: Collection[int]) -> list[str]:
     systems = {word for word, after in pairwise(words) if after in VOLTS}
     if FALLS & set(words):  # then one battery's volts are no reading
         systems.discard("12")
+    if _reads_one_by_one(words):  # "a 24 V charger on two in series: one reads 13.1, the other 15.7"
+        systems -= {"24", "36", "48"}
     others = {word for word, after in pairwise(words) if after in NO_VOLTS}  # the bare twin of "15.5 inches" is inches
     tilted = not TILTED.isdisjoint(words)
     acid = any(_is_gravity(word) for word in words)  # its degrees are told to correct it by
@@ -193,6 +198,13 @@ def _is_needle(words: list[str], at: int) -> bool:
     after = words[at + 1] if at + 1 < len(words) else ""
     before = words[max(0, at - NEEDLE) : at]
     return after not in NO_VOLTS and after not in ("amp", "percent") and not GAUGES.isdisjoint(before)
+
+
+def _reads_one_by_one(words: Sequence[str]) -> bool:
+    """Whether the volts of one battery of several are told: "one reads 13.1", "the left one is at 12.9"."""
+    found = (at for at, word in enumerate(words) if _is_broken(word) and word[:1].isdigit())
+    read = (at for at in found if ONE_READS[0] <= float(words[at].replace(",", ".")) <= ONE_READS[1])
+    return any(not ONES.isdisjoint(words[max(0, at - ONE_BEFORE) : at]) for at in read)
 
 
 def _is_range(words: Sequence[str], at: int) -> bool:
