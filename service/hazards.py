@@ -31,6 +31,8 @@ OF_ITSELF = frozenset(  # signs of one battery, which leave the boat with it; vo
     )
 )
 OF_ACID = frozenset({"acid-on-skin", "acid-in-eyes", "acid-swallowed"})  # somebody was hurt, and is well again
+OF_THE_HURT = frozenset({"electrolyte-on-skin", "lithium-vapour-breathed", "lifting"})
+REVERSED = "reversed-polarity"
 LITHIUM = ("lfp", "lithium-other")
 CARRIED = ("thing:alternator", "about:alternator", "thing:charger", "term:shore-power", "detail:alone")  # hold on
 METER = "reading.voltage"
@@ -108,12 +110,14 @@ def over(found: Iterable[str], topics: Iterable[str], message: Message) -> bool:
 def still(families: Collection[str], case: Case) -> tuple[str, ...]:
     """The families that stood before and go on, after what this message tells: warmth, another battery, a doctor."""
     over = {FROZEN} if thawed_lithium(case.fresh()) else set()
-    if gone.replaced(case.text) or gone.swapped(case.text):
-        over |= OF_ITSELF | {TRIPPING}
+    if gone.replaced(case.text) or gone.swapped(case.text) or gone.off_the_boat(case.text):
+        over |= OF_ITSELF | {TRIPPING, UNNAMED}
     if gone.charger_replaced(case.text):
         over |= {OVERCHARGED}
     if seen_by_doctor.is_well(case.text):
-        over |= OF_ACID
+        over |= OF_ACID | OF_THE_HURT
+    if seen_to.is_passed(case.text):
+        over |= OF_ITSELF | {TRIPPING, UNNAMED, OVERCHARGED, REVERSED}
     over |= seen_to.over(case.text) | taken_back.over(case.text, case.stated.keys(), OF_ITSELF)
     if FUEL in over and FUEL in families:
         over.add(SMELL)  # which the same words tell of

@@ -103,11 +103,7 @@ DEGREES = frozenset({"c", "deg", "degc", "degree", "degrees", "celsius", "centig
 def figures(words: list[str], commas: Collection[int]) -> list[str]:
     """Numbers that are a sign by themselves get a name: too hot, too high a charging voltage, below freezing."""
     named = _units(words)
-    systems = {word for word, after in pairwise(words) if after in VOLTS}
-    if FALLS & set(words):  # then one battery's volts are no reading
-        systems.discard("12")
-    if _reads_one_by_one(words):  # "a 24 V charger on two in series: one reads 13.1, the other 15.7"
-        systems -= {"24", "36", "48"}
+    systems = _systems(words)
     others = {word for word, after in pairwise(words) if after in NO_VOLTS}  # the bare twin of "15.5 inches" is inches
     tilted = not TILTED.isdisjoint(words)
     acid = any(_is_gravity(word) for word in words)  # its degrees are told to correct it by
@@ -135,6 +131,16 @@ def figures(words: list[str], commas: Collection[int]) -> list[str]:
         elif after == "f" and value <= 32:
             named[at] = "#-"
     return named
+
+
+def _systems(words: Sequence[str]) -> set[str]:
+    """The volts that are named and may be a system's, against which a reading is held."""
+    systems = {word for word, after in pairwise(words) if after in VOLTS}
+    if FALLS & set(words):  # then one battery's volts are no reading
+        systems.discard("12")
+    if _reads_one_by_one(words):  # "a 24 V charger on two in series: one reads 13.1, the other 15.7"
+        systems -= {"24", "36", "48"}
+    return systems
 
 
 def _units(words: Sequence[str]) -> list[str]:

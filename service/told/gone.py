@@ -18,6 +18,17 @@ GONE = regex(
     rf"|\b(?:binned|scrapped|recycled|dumped) (?:it|them|both|the (?:\w+ )?{KIND})\b",
     re.IGNORECASE,
 )
+DUMP = r"(?:tip|dump|skip|scrap\w*|recycl\w+|breakers?)"
+LEFT = regex(  # "went to the scrap dealer", "the yard took it ashore", "fetched by the dangerous goods people"
+    rf"\b{OLD}(?:['’](?:s|re|ve)| is| are| was| were| has been| have been| went| got| gone)(?: \w+){{0,2}}?"
+    rf" to (?:the |a )?{DUMP}\b"
+    rf"|\b{OLD} (?:is|are|was|were|has been|got) (?:\w+ )?(?:fetched|collected|picked up|taken) by\b"
+    rf"|\b{OLD} (?:is|are) (?:now )?(?:out of|off) the boat\b"
+    r"|\b(?:took|carted|hauled|fetched|collected)"
+    r" (?:it|them|both|that one|the (?:old|swollen|bad|dead|burst|hot) (?:one|battery))"
+    rf"(?: away| ashore| out| off)?(?: and)?(?: off)? to (?:the |a |their )?{DUMP}\b",
+    re.IGNORECASE,
+)
 NEW = regex(
     rf"\b(?:bought|fitted|installed|got|have|put in|took|mounted|ordered)(?: \w+){{0,3}}? (?:new )?{KIND}\b"
     rf"|\b(?:new|fresh|another|replacement) {KIND}\b",
@@ -82,6 +93,21 @@ def replaced(text: str) -> bool:
     """
     gone = any(not NOT_YET.search(text[: item.start()]) for item in GONE.finditer(text))
     return gone and any(not NOT_YET.search(text[: item.start()]) for item in NEW.finditer(text))
+
+
+def off_the_boat(text: str) -> bool:
+    """Whether the battery spoken of has left the boat for good, whatever takes its place.
+
+    >>> off_the_boat("the old battery is gone to scrap"), off_the_boat("it went to the scrap dealer this morning")
+    (True, True)
+    >>> off_the_boat("the yard took it ashore and to the recycler"), off_the_boat("should it go to the tip?")
+    (True, False)
+    """
+    return any(
+        not NOT_YET.search(text, 0, item.start()) and not WANTED.match(text, item.end())
+        for pattern in (GONE, LEFT)
+        for item in pattern.finditer(text)
+    )
 
 
 def charger_replaced(text: str) -> bool:

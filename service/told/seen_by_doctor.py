@@ -9,7 +9,12 @@ from grammar.text.patterns import regex
 WELL = regex(
     r"\b(?:doctors?|nurse|hospital|clinic|gp|medics?|paramedics?|casualty|a&e|e\.?r\.?)\b[^.?!;]{0,40}"
     r"\b(?:(?:all |quite |perfectly )?(?:fine|ok(?:ay)?|well|good|clear|right)|no (?:harm|damage|burns?)"
-    r"|nothing (?:wrong|to worry))\b",
+    r"|nothing (?:wrong|to worry))\b"
+    r"|\bback from (?:the )?(?:hospital|doctors?|clinic|casualty)\b|\bwith the (?:medics|paramedics|doctors?)\b"
+    r"|\b(?:ambulance|medics?|paramedics?) (?:has |have |came and )?(?:took|taken|has|have|got|fetched|collected)"
+    r" (?:him|her|them)\b"
+    r"|\b(?:doctor|medic|paramedic|nurse) (?:saw|looked at|checked|treated)"
+    r" (?:him|her|me|us|them|everyone|everybody|it)\b",
     re.IGNORECASE,
 )
 NOT_SO = regex(
