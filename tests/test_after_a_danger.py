@@ -41,7 +41,7 @@ def used(*turns: str) -> dict[str, object]:
          [("fuse-size", "needs-facts"), ("maintenance", "information")]),
         (("my son is in the water by the thruster", "he's out, all good. 105 Ah gel, how many amps of charger?"),
          [("charger-size", "information")]),
-        (("i get a tingle from the rail when plugged in", "sparky found the bad earth and replaced it. agm 12.1"),
+        (("the rail tingles when plugged in", "sparky found the bad earth and renewed it. agm 12.1 at rest"),
          [("rest-voltage", "no")]),
         (("the bow thruster will not stop", "the yard swapped its relay, stops as it should. agm 12.1 at rest"),
          [("rest-voltage", "no")]),
