@@ -6,8 +6,8 @@ for the labels of the fifth where they took a "thruster battery" for a load.
 
 What the second to the sixteenth showed was mended, and then the points were fitted to them: they guard what was
 learned, and tell nothing of messages that nobody has seen. The facts of the nineteenth to the twenty-first were mended
-later, and the figures fitted to them. What the twenty-fifth to the thirty-third and the thirty-fifth showed was mended,
-the points left as they were. Of the seventeenth to the twenty-fourth only second questions in few words were learned,
+later, and the figures fitted to them. What the twenty-fifth to the thirty-third, the thirty-fifth, the thirty-seventh and
+the thirty-eighth showed was mended, the points left as they were. Of the seventeenth to the twenty-fourth only second questions in few words were learned,
 and nothing at all from the thirty-fourth and the thirty-sixth: their shares are those of fresh messages.
 """
 
@@ -59,6 +59,8 @@ HELD_BACK = [
     ("thirtyfourth", 89.4, 6.7, 91, 5),  # in three fresh voices, nothing learned from it
     ("thirtyfifth", 82.0, 2.8, 87, 4),  # two thirds of it ask two things, in telegrams and as they are dictated
     ("thirtysixth", 88.2, 2.7, 87, 4),  # nothing learned from it
+    ("thirtyseventh", 85.2, 6.0, 90, 5),  # with verdicts and figures
+    ("thirtyeighth", 81.7, 5.2, 85, 5),  # forty voices, a third of it asks two things
 ]
 LEAST_RIGHT, MOST_WRONG = 82, 5  # percent, of conversations that were learned from
 EVERY = 3  # they are many, and a third of them tells as much

@@ -7,11 +7,10 @@ from collections.abc import Callable
 
 from grammar.text.patterns import regex
 from service.judgements import standing_loss
-from service.routing import charging_in_words, circuit_in_words
+from service.routing import charging_in_words, circuit_in_words, running_in_words
 from service.routing.seen import BATTERY, LOADS, Seen
 from service.routing.supply_as_told import is_lithium
 from service.told import (
-    amp_hours_taken,
     amps_asked,
     does_the_load,
     hydrometer_way,
@@ -65,17 +64,6 @@ def _by_children(seen: Seen) -> bool:
     return seen.found <= {"unclear"} and not present and who.children_may(seen.message.text)
 
 
-def _taken(seen: Seen) -> bool:
-    """ "250 A for 3 minutes, how many amp hours is that?": no battery is sought for it."""
-    others = seen.found - {"run-time", "run-check", "bank-size", "rating-convert", "unclear"}
-    return (
-        not others
-        and seen.told >= amp_hours_taken.FACTS
-        and amp_hours_taken.asked(seen.message.text)
-        and not seen.message.dangers
-    )
-
-
 def _one_kind_a_must(seen: Seen) -> bool:
     """ "Must I fit a gel battery for the thruster?"."""
     about = seen.found <= {"battery-type", "mounting", "unclear"} and not seen.message.dangers
@@ -127,17 +115,6 @@ def _rating_counts(seen: Seen) -> bool:
     about = {"rating-convert", "meaning", "battery-type", "unclear"}
     text, plain = seen.message.text, seen.found <= about and not seen.message.dangers
     return plain and rating_counts.COUNTS.search(text) is not None and rating_counts.asked(text, seen.told)
-
-
-def _runs_so_long(seen: Seen) -> bool:
-    """ "A fridge of 3 A, gel of 90 Ah. After what period must it be switched off?": nothing drains it unseen."""
-    told = {"load.current", "battery.capacity"} <= seen.told and "drain.current" not in seen.told
-    drained = (
-        {"standing-drain"} <= seen.found <= {"standing-drain", "run-time"}
-        and seen.says("request:how_long")
-        and not seen.message.dangers
-    )
-    return told and drained and seen.says("about:consumer")
 
 
 def _beside_its_load(seen: Seen) -> bool:
@@ -251,8 +228,9 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("freeze-point", _frosted),
     ("maintenance", _by_children),
     ("maintenance", _dirty_posts),
-    ("run-time", _taken),
-    ("run-time", _runs_so_long),
+    ("run-time", running_in_words.hours_left),
+    ("run-time", running_in_words.taken),
+    ("run-time", running_in_words.runs_so_long),
     ("cable-size", circuit_in_words.longest_way),
     ("cable-size", circuit_in_words.by_the_hull),
     ("cable-size", circuit_in_words.cable_alone),

@@ -25,12 +25,23 @@ ASKED = {
 }
 
 
+BARE = regex(  # "it's 4 degrees. Charge it now?"
+    r"(?:^|[.,!;:] *)(?:(?:so|and|ok(?:ay)?|then) )*(?:re-?)?charge (?:it|them|her|mine|ours|(?:the|my|our) \w+)"
+    r"(?! (?:on|with|by|to)\b)(?: \w+){0,5}\?",
+    re.IGNORECASE,
+)
+
+
 def asked(text: str) -> str:
     """ "charge" or "use" where a message asks leave for it, else "".
 
     >>> asked("It is cold now. Can I charge it again tomorrow?"), asked("Can we stop charging it?")
     ('charge', '')
+    >>> asked("It's 4 degrees in there. Charge it now?"), asked("How often do I charge it?")
+    ('charge', '')
     """
+    if BARE.search(text):
+        return "charge"
     return next((deed for deed, words in ASKED.items() if words.search(text)), "")
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from grammar.text.patterns import regex
-from service import likely
+from service import likely, say
 from service.case import Case, Value
 from service.judgements import (
     any_kind,
@@ -143,6 +143,11 @@ def as_found(case: Case, chemistry: str, *figures: Figure) -> Answer:
     verdict, head = found(case, chemistry)
     if verdict == "needs-facts":
         return TOPIC.needs("charger.setting", headline=head, figures=figures)
+    if verdict == "information" and charging.cold_share(case, chemistry):
+        slowly = f"{head.rstrip('.')}; and only slowly at {say.temperature(float(case['ambient.temperature']))}."
+        if (amps := charge_amps.judged(case, chemistry)) is not None:
+            case.because(say.capital(amps.say), "lithium-charge-cold")
+        return TOPIC.says(verdict, slowly if len(slowly.split()) <= LONGEST else head, *figures)
     if verdict == "yes" and (kept_on := stays_on.at_its_volts(TOPIC, case, chemistry)):
         return replace(kept_on, figures=figures)
     if verdict == "yes" and (amps := charge_amps.judged(case, chemistry)):
