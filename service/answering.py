@@ -45,7 +45,8 @@ Fault = Callable[[str, Exception], None]  # is told the topic, and what it raise
 def answered(turn: Turn, house: House, fault: Fault) -> tuple[Answer, ...]:
     """The answers to a message in its order, hazards first, each question once."""
     if not turn.requests and not turn.signs:  # thanks, a greeting: nothing of the thread is told again
-        polite = answer_of("unclear", case_of(replace(turn, thread=Thread()), house), fault)
+        endangered = bool(turn.thread.dangers)
+        polite = answer_of("unclear", case_of(replace(turn, thread=Thread()), house, hazard=endangered), fault)
         return (polite,) if turn.message.text.strip() else ()
     hazard = hazard_case(case_of(turn, house), turn.signs, turn.thread.dangers, turn.thread.cues)
     found = [answer_of("hazard", hazard, fault)] if hazard else []

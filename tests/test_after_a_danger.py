@@ -176,3 +176,10 @@ def test_what_a_question_of_charging_gets(turns, opens):
 def test_no_charge_is_advised_where_it_may_be_frozen():
     for text in ("wet battery 11.9 V and minus 15, does it freeze", "and if it was at 11.9 and minus 15, wet?"):
         assert not head("wet battery, when does it freeze?", text).endswith("so charge it before the frost.")
+
+
+@pytest.mark.parametrize("thanks", ["Thanks.", "ok, cheers", "👍"])
+def test_thanks_end_no_danger(thanks):
+    assert "holds until somebody has seen to it" in head(SWOLLEN, thanks)
+    assert "holds" not in head("Is 12.5 V good for an AGM?", thanks)
+    assert told(SWOLLEN, thanks, "agm 12.1 at rest")[0] == ("hazard", "stop")

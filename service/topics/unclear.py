@@ -48,6 +48,7 @@ BACK = "note:first_boat"  # after another boat was spoken of, whose figures took
 
 FOREIGN = "We answer in English here, so we have marked your message for a colleague to read."
 WELCOME = "You are welcome: ask whenever you need a figure for a battery, a charger, a cable or a fuse."
+IT_HOLDS = "what we said of the danger holds until somebody has seen to it."  # thanks end no danger
 AT_YOUR_SERVICE = "At your service: ask whenever you need a figure for a battery, a charger, a cable or a fuse."
 NOT_OURS = "That is outside what this desk knows: it answers questions on boat batteries, chargers, cables and fuses."
 NOT_OF_THE_DESK = (
@@ -88,6 +89,8 @@ def answer(case: Case) -> Answer:
     if case.says(BACK):
         return TOPIC.needs("load.model", "battery.cca", headline=FIRST_BOAT)
     head, route = said(case)
+    if case.hazard and head in (WELCOME, AT_YOUR_SERVICE):
+        return TOPIC.says("information", f"{head.split(':')[0]}; {IT_HOLDS}", route=route)
     if head == PERSON and pictured.shown(case.text):
         return TOPIC.says("information", PICTURE, route=route)
     if head == PERSON:
