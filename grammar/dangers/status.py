@@ -16,6 +16,10 @@ from grammar.lexicon.phrases import Hit
 
 DENIES = 4  # words over which a "not" reaches
 TENSE = 3  # words before a sign in which its verb is looked for
+SHOCK = "shore-shock"
+IN_THE_WATER = frozenset(  # which boats share, whichever of them the current comes from
+    {"water", "swim", "swims", "swimming", "swam", "swimmer", "swimmers", "bathe", "bathing", "bathers"}
+)
 TELLING = frozenset(  # words of what is so, whatever was advised before them
     (
         *("is", "its", "are", "was", "now", "shows", "reads", "says", "sits", "goes", "went", "climbs", "has"),
@@ -43,7 +47,9 @@ def status_of(hit: Hit, keeps: bool, words: Text, context: Context, denied: Hit 
     after = words.sentences[min(last + 1, len(words.words) - 1)][1]
     if context.gone.get(hit.start, 0) >= hit.end or any_in(context.mended, hit.start, after):
         return "past"
-    gone_by = any_in(context.other_boat, first, last) or (not keeps and any_in(context.past, first, last))
+    shared = hit.name.startswith(SHOCK) and not IN_THE_WATER.isdisjoint(words.words[first:last])
+    elsewhere = any_in(context.other_boat, first, last) and not shared
+    gone_by = elsewhere or (not keeps and any_in(context.past, first, last))
     return "past" if gone_by else "present"
 
 

@@ -13,7 +13,7 @@ from service.case import Case
 from service.judgements.harm import harmful
 from service.kinds import LITHIUM
 from service.reply import Act
-from service.told import has_stopped, put_of_a_danger
+from service.told import has_stopped, put_of_a_danger, wished
 
 ENGINE, SHORE = ("thing:alternator", "about:alternator"), ("thing:charger", "term:shore-power")
 NO_SHORE = "detail:no_power"
@@ -21,6 +21,7 @@ EITHER = ("thing:dcdc", "about:converter")  # a charger between two batteries ru
 ROTTEN = regex(r"\b(?:rotten|eggs?|eggy|egs|sul(?:ph|f)\w*|h2s)\b", re.IGNORECASE)
 OVER = "over"  # of a thruster that has stopped
 THAWED = "thawed"
+WISHED = "wished"  # a charge or a jump is only asked about
 
 MOST_OTHERS = 2  # further signs whose first action is said beside the leading one
 ALTERNATIVES = (
@@ -143,7 +144,10 @@ def settled(case: Case) -> frozenset[str]:
 @lru_cache(maxsize=4)  # asked for each part of an answer
 def told_in_words(text: str) -> frozenset[str]:
     """What of the words that steps hang on the text itself tells."""
-    told = {OVER: has_stopped.told(text), EGGS: ROTTEN.search(text), THAWED: HAS_THAWED.search(text)}
+    told = {
+        **{OVER: has_stopped.told(text), EGGS: ROTTEN.search(text), THAWED: HAS_THAWED.search(text)},
+        WISHED: wished.only_asked(text),
+    }
     return frozenset(name for name, found in told.items() if found)
 
 

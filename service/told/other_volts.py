@@ -39,8 +39,14 @@ LINKED = regex(
     re.IGNORECASE,
 )
 BETWEEN = regex(  # what is no join of the two: a converter, a series that makes the higher volts
-    r"\b(?:series|dc[- ]?(?:to[- ]?)?dc|b2b|converters?|chargers?|inverters?|mak(?:e|es|ing)|two 12|2 ?x ?12|four"
+    r"\b(?:series|dc[- ]?(?:to[- ]?)?dc|b2b|converters?|chargers?|inverters?|mak(?:e|es|ing)|two 12|2 ?x ?12|(?<!twenty[ -])four"
     r"|not)\b",
+    re.IGNORECASE,
+)
+SIDES = regex(  # of a jump, in either order: "24V jump onto 12V", "jump leads, 12 V car to 24 V bank"
+    rf"\bjump\w*\b[^.?!;]{{0,40}}?{SYSTEM.format('one')}{NO_LOAD}[^.?!;]{{0,40}}?{SYSTEM.format('other')}{NO_LOAD}"
+    rf"|{SYSTEM.format('first')}{NO_LOAD}[^.?!;]{{0,40}}?\bjump\w*\b[^.?!;]{{0,40}}?{SYSTEM.format('then')}{NO_LOAD}"
+    rf"|{SYSTEM.format('this')}{NO_LOAD}[^.?!;]{{0,40}}?{SYSTEM.format('that')}{NO_LOAD}[^.?!;]{{0,40}}?\bjump\w*\b",
     re.IGNORECASE,
 )
 FED = regex(r"\b(?:tap|feed|fed|take|run|supply|supplied|power|powered|hook|connect)\w*\b", re.IGNORECASE)
@@ -63,6 +69,8 @@ def jumped(text: str) -> bool:
 
     >>> jumped("jumping the dead 24 V bow bank from a 12V van"), jumped("jump my 12 V battery from a 12 V van")
     (True, False)
+    >>> jumped("24V jump onto 12V, fine?"), jumped("two 12V in series, jump from 24 V?")
+    (True, False)
     >>> jumped("my 24 V bank of two 12 V batteries, jump it from a 24 V lorry?")
     False
     """
@@ -73,6 +81,9 @@ def jumped(text: str) -> bool:
         or one_by_one.IN_TURN.search(text)
     ):
         return False
+    sides = SIDES.search(text)
+    if sides and not BETWEEN.search(text):
+        return len({_system(typed) for typed in sides.groupdict().values() if typed}) > 1
     giver = GIVER.search(text)
     own = [_volts(found) for found in ANY.finditer(text) if giver and found.end() != giver.end()]
     return giver is not None and bool(own) and max(own) != _volts(giver)

@@ -15,6 +15,7 @@ from service.sentences.first_actions import (
     HEAT,
     SMELL,
     UNNAMED,
+    WISHED,
     Row,
     beside,
     note,
@@ -59,6 +60,8 @@ EYE = regex(
     r"|\b(?:red|sore|stinging|burning|watering|bad) eyes?\b",
     re.IGNORECASE,
 )
+SHOCK, PROPELLER = "shore-shock", "person-near-propeller"
+SWIMS = regex(r"\b(?:sw[aiu]m\w*|bath(?:e|er|ing)\w*|snorkel\w*|div(?:e|er|ing)\w*|in(?:to)? the water)\b", re.IGNORECASE)
 
 
 @TOPIC.answered_by
@@ -67,7 +70,7 @@ def answer(case: Case) -> Answer:
     signs = {status: families(case, status) for status in STATUS}
     status = next((name for name in STATUS if signs[name]), "")
     rows = sorted((row(name) for name in signs.get(status, ())), key=lambda item: item["rank"])
-    rows = smell_first(case, rows)
+    rows = in_order(case, rows)
     if not rows:
         who = Act("who", "one of our technicians, who has this message now")
         return TOPIC.says("stop", UNNAMED, steps=(who,), urgency="today", route="technician")
@@ -99,9 +102,15 @@ def families(case: Case, status: str) -> list[str]:
     return sorted(hurt_by_a_burst(case, found) if status == "present" else found)
 
 
-def smell_first(case: Case, rows: list[Row]) -> list[Row]:
-    """The signs in their order; the smell of rotten eggs is of lead charged too hard, and stands before its heat."""
+def in_order(case: Case, rows: list[Row]) -> list[Row]:
+    """The signs in their order; the smell of rotten eggs is of lead charged too hard, and stands before its heat.
+
+    A shock that swimmers feel stands before the propeller: what hurts them in the water is the current in it.
+    """
     told = {item["id"] for item in rows}
+    if {SHOCK, PROPELLER} <= told and SWIMS.search(case.text):
+        after = row(SHOCK)["rank"] + 0.5
+        return sorted(rows, key=lambda item: after if item["id"] == PROPELLER else item["rank"])
     if not {SMELL, HEAT} <= told or rows[0]["id"] != HEAT or EGGS not in settled(case):
         return rows
     return sorted(rows, key=lambda item: item["id"] != SMELL)
@@ -130,7 +139,9 @@ def verdict_of(rows: Iterable[Row]) -> str:
 
 def urgency(case: Case, rows: Iterable[Row]) -> Urgency:
     """The highest of the signs; a sign may be more urgent beside what its row names."""
-    found: list[Urgency] = ["stop-now" if case.says(*item.get("sooner", ())) else item["urgency"] for item in rows]
+    planned = WISHED in settled(case)  # the charger is no more than asked about
+    sooner = [not planned and case.says(*item.get("sooner", ())) for item in rows]
+    found: list[Urgency] = ["stop-now" if now else item["urgency"] for now, item in zip(sooner, rows, strict=True)]
     return max(found, key=URGENCIES.index)
 
 
@@ -150,6 +161,7 @@ def headline(case: Case, leading: Row, status: str) -> str:
         return refused(told, may_i.asked(case.text))
     first: str = with_volts(case, of_kind(case, leading, "first"))
     asked = put_of_a_danger.carry_on(case.text) or (not leading.get("people") and put_of_a_danger.forbidden(case.text))
+    asked = asked or ("first_wished" in leading and first == leading["first_wished"])
     if status == "present" and leading.get("verdict") != "information" and asked:
         fuse = leading["id"] in FUSED and put_of_a_danger.larger_fuse_asked(case.text)
         return f"No{' larger fuse' if fuse else ''}: {first[0].lower()}{first[1:]}"
