@@ -16,6 +16,7 @@ from grammar.lexicon.phrases import Hit
 
 DENIES = 4  # words over which a "not" reaches
 TENSE = 3  # words before a sign in which its verb is looked for
+WHOSE = frozenset({"mine", "ours", "my", "our", "yours"})  # after "not" they tell whose battery it is
 SHOCK = "shore-shock"
 IN_THE_WATER = frozenset(  # which boats share, whichever of them the current comes from
     {"water", "swim", "swims", "swimming", "swam", "swimmer", "swimmers", "bathe", "bathing", "bathers"}
@@ -49,7 +50,8 @@ def status_of(hit: Hit, keeps: bool, words: Text, context: Context, denied: Hit 
         return "past"
     shared = hit.name.startswith(SHOCK) and not IN_THE_WATER.isdisjoint(words.words[first:last])
     elsewhere = any_in(context.other_boat, first, last) and not shared
-    gone_by = elsewhere or (not keeps and any_in(context.past, first, last))
+    long_ago = any_in(context.past, first, last) and (not keeps or any_in(context.not_ours, first, last))
+    gone_by = elsewhere or long_ago
     return "past" if gone_by else "present"
 
 
@@ -65,7 +67,8 @@ def _is_affirmed(hit: Hit, last: int, context: Context) -> bool:
 
 
 def _is_denied(hit: Hit, first: int, words: Text, context: Context, denied: Hit | None) -> bool:
-    if words.words[hit.end : hit.end + 1] == ("not",) and hit.end not in words.commas:
+    after = words.words[hit.end : hit.end + 2]
+    if after[:1] == ("not",) and hit.end not in words.commas and WHOSE.isdisjoint(after[1:]):
         return True
     if is_answered_no(hit, words):
         return True
