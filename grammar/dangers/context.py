@@ -40,6 +40,8 @@ class Context:
         elsewhere = (hit.start for hit in named.get("other-boat", ()))
         self.other_boat = [at for at in elsewhere if words.words[max(0, at - 2) : at] not in WE_WERE]
         self.not_ours = [hit.start for hit in named.get("not-ours", ())]
+        self.renewed = [hit.start for hit in named.get("renewed", ())]
+        self.refilled = [hit.start for hit in named.get("refilled", ())]
         self.past = [hit.start for hit in named.get("past", ())]
         self.general = _spared(named.get("general", ()), named.get("but-present", ()))
         self.general_starts = [hit.start for hit in self.general]

@@ -13,10 +13,18 @@ from grammar.dangers.standing import any_in
 from grammar.dangers.text import Text
 from grammar.dangers.witnessed import is_witnessed
 from grammar.lexicon.phrases import Hit
+from grammar.reading import Span
 
 DENIES = 4  # words over which a "not" reaches
 TENSE = 3  # words before a sign in which its verb is looked for
 WHOSE = frozenset({"mine", "ours", "my", "our", "yours"})  # after "not" they tell whose battery it is
+OF_A_BATTERY = frozenset(  # signs that leave the boat with the battery
+    (
+        *("fire", "smoke", "explosion", "swollen-case", "hissing-venting", "hot-to-touch", "rotten-egg-smell"),
+        *("leaking-case", "frozen-lead", "lithium-dropped-or-holed"),
+    )
+)
+STILL = frozenset({"still", "aboard", "again", "keep", "keeps", "kept", "same", "old", "both", "other", "never", "not"})
 SHOCK = "shore-shock"
 IN_THE_WATER = frozenset(  # which boats share, whichever of them the current comes from
     {"water", "swim", "swims", "swimming", "swam", "swimmer", "swimmers", "bathe", "bathing", "bathers"}
@@ -50,9 +58,19 @@ def status_of(hit: Hit, keeps: bool, words: Text, context: Context, denied: Hit 
         return "past"
     shared = hit.name.startswith(SHOCK) and not IN_THE_WATER.isdisjoint(words.words[first:last])
     elsewhere = any_in(context.other_boat, first, last) and not shared
-    long_ago = any_in(context.past, first, last) and (not keeps or any_in(context.not_ours, first, last))
-    gone_by = elsewhere or long_ago
-    return "past" if gone_by else "present"
+    long_ago = any_in(context.past, first, last) and (not keeps or _is_over(hit, (first, after), words, context))
+    return "past" if elsewhere or long_ago else "present"
+
+
+def _is_over(hit: Hit, within: Span, words: Text, context: Context) -> bool:
+    """Whether what was long ago has passed, though its family lasts: not theirs, replaced since, its cells filled."""
+    first, after = within
+    if any_in(context.not_ours, first, after):
+        return True
+    if "dry" in words.words[hit.start : hit.end + 1] and any_in(context.refilled, hit.end, after):
+        return True
+    aboard = hit.name.split("/")[0] not in OF_A_BATTERY or not STILL.isdisjoint(words.words[hit.end : after])
+    return not aboard and any_in(context.renewed, hit.end, after)
 
 
 def _is_now(hit: Hit, first: int, words: Text, context: Context) -> bool:
@@ -67,8 +85,8 @@ def _is_affirmed(hit: Hit, last: int, context: Context) -> bool:
 
 
 def _is_denied(hit: Hit, first: int, words: Text, context: Context, denied: Hit | None) -> bool:
-    after = words.words[hit.end : hit.end + 2]
-    if after[:1] == ("not",) and hit.end not in words.commas and WHOSE.isdisjoint(after[1:]):
+    following = words.words[hit.end : hit.end + 2]
+    if following[:1] == ("not",) and hit.end not in words.commas and WHOSE.isdisjoint(following[1:]):
         return True
     if is_answered_no(hit, words):
         return True

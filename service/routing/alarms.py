@@ -13,6 +13,7 @@ from service.routing.in_order import SHOWN
 from service.routing.request import Request
 from service.routing.supply_as_told import is_lithium
 from service.routing.tally import HAZARD, NOTHING, TOLD, Tally, reasons, rows_of, table
+from service.told import water_level
 
 ALARM = 4  # points of a hazard from which a message tells of one, though none of its words names it: three in four do
 DEAD = "detail:dead_motor"  # "the thruster won't work": no danger by itself
@@ -60,6 +61,7 @@ def alarmed(message: Message, context: tuple[str, ...] = ()) -> Request | None:
     shared = sum(_of_danger(name, at, mute)[1] for name, at in places.items())
     item = Tally(HAZARD, table().start.get(HAZARD, 0) + shared + max(own), own.index(max(own)))
     harmless = alike or message.says(DEAD) or _charged_as_it_should(message) or FELL.search(message.text)
+    harmless = harmless or water_level.filled_since(message.text)
     if item.total < ALARM or (item.total < ALARM + ALIKE and harmless):
         return None
     sensed = message.says("about:danger") or is_lithium(message) or not BODY.isdisjoint(message.words)

@@ -23,6 +23,7 @@ from service.told import (
     to_lithium,
     under_charge,
     volts_of_charge,
+    water_level,
     who,
 )
 
@@ -159,6 +160,11 @@ def _by_hydrometer(seen: Seen) -> bool:
     return seen.found <= about and not seen.message.dangers and hydrometer_way.asked(seen.message.text)
 
 
+def _filled_since(seen: Seen) -> bool:
+    """ "It ran dry last year, I topped it up": what is left of it."""
+    return seen.found <= {"unclear"} and water_level.filled_since(seen.message.text)
+
+
 def _of_a_picture(seen: Seen) -> bool:
     """ "Photo attached, is it right like that?": nothing in words that could be judged."""
     plain = not seen.told and "other-desk" not in seen.found and not seen.message.dangers
@@ -226,6 +232,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("unclear", _of_a_picture),
     ("terminals", _under_charge),
     ("freeze-point", _frosted),
+    ("maintenance", _filled_since),
     ("maintenance", _by_children),
     ("maintenance", _dirty_posts),
     ("run-time", running_in_words.hours_left),

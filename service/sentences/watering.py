@@ -76,6 +76,15 @@ def water(case: Case) -> Advice:
     return Advice("information", head, steps, figures)
 
 
+def stood_dry(case: Case) -> Advice:
+    """Cells that ran out of water and were filled since: what is left of them, and why it happened."""
+    head = "Test it under load before you rely on it, and have the charger's volts checked: too many boil the water away."
+    worn = ("Plates that stood dry for long have lost capacity for good", "care-practice")
+    often, cite = care("water-interval")
+    steps = (worn, ("Charge it full, let it rest, and test it under load", "test-under-load"), (f"Look {often}", cite))
+    return Advice("information", head, steps, (interval("water-interval", "look at the water"),))
+
+
 def which_water(case: Case, often: str) -> str:
     """The water that goes in, after how often where that is asked as well."""
     if case.says("request:how_often"):

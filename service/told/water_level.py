@@ -29,6 +29,13 @@ OTHER_WATER = regex(
 )
 WATER = regex(r"\b(?:water|distilled|deioni[sz]ed|top\w*|jug|fill\w*)\b", re.IGNORECASE)
 
+STOOD_DRY = regex(  # some time ago, and filled since
+    r"\b(?:(?:boiled|ran|run|gone|went|dried|cooked)(?: (?:itself|themselves|completely|nearly))? (?:dry|out)"
+    r"|plates (?:were|was|stood) (?:bare|dry|exposed|showing))\b[^?!]{0,60}"
+    r"\b(?:topped|filled|refilled) (?:it|them|up|all|the|each|every)\b",
+    re.IGNORECASE,
+)
+
 
 def is_low(text: str) -> bool:
     """Whether the water stands just over the plates.
@@ -69,3 +76,12 @@ def named(text: str) -> str:
     """
     found = NAMED.search(text)
     return found[0].lower() if found else "other water" if OTHER_WATER.search(text) else "tap water"
+
+
+def filled_since(text: str) -> bool:
+    """Whether cells stood dry and have been filled since.
+
+    >>> filled_since("they ran dry in August and I topped them up"), filled_since("it boiled dry, shall I top it up?")
+    (True, False)
+    """
+    return STOOD_DRY.search(text) is not None

@@ -11,8 +11,8 @@ from service.case import Case
 from service.judgements import cells, equalising_due
 from service.reply import Answer, Figure, strictness
 from service.sentences import weak_joint
-from service.sentences.watering import ONE_ADULT, Advice, care, interval, sealed, water
-from service.told import who
+from service.sentences.watering import ONE_ADULT, Advice, care, interval, sealed, stood_dry, water
+from service.told import water_level, who
 from service.topic import Topic
 
 TOPIC = Topic(
@@ -195,6 +195,9 @@ def gadget(case: Case) -> bool:
 
 def asked(case: Case) -> Iterator[Callable[[Case], Advice | None]]:
     """The aspects the question names; the check list where it names none."""
+    if water_level.filled_since(case.text):
+        yield stood_dry
+        return
     found = [advise for cues, advise in ASPECTS if case.says(*cues)]
     if who.equalises(case.text) and not case.says("detail:equalise", "detail:equalising"):
         found.append(equalise)
