@@ -7,6 +7,7 @@ from collections.abc import Collection, Iterable, Mapping, Sequence
 from itertools import pairwise
 
 from grammar.dangers import charger_on
+from grammar.dangers.dips import is_a_dip
 from grammar.dangers.elsewhere import is_of_a_thing_ashore
 from grammar.dangers.feared import is_feared
 from grammar.dangers.galley import is_of_the_galley
@@ -14,6 +15,7 @@ from grammar.dangers.meant import is_of_a_price
 from grammar.dangers.noises import is_traced_noise
 from grammar.dangers.of_a_kind import is_of_a_kind
 from grammar.dangers.owner import owned
+from grammar.dangers.parted_bank import is_of_a_parted_bank
 from grammar.dangers.sized import is_of_size
 from grammar.dangers.subject import is_of_another
 from grammar.dangers.table import Signs
@@ -35,6 +37,8 @@ OF_A_BATTERY = ("battery.", "bank.", "reading.", "storage.")  # facts that only 
 LITHIUM = ("lfp", "lithium-other")
 HEAT = "hot-to-touch"
 BANG = "explosion"
+TRIPS = "lfp-keeps-tripping"
+SPLIT = "leaking-case"
 GASSING = "hissing-venting"
 SMOKES = ("smoke", "lithium-vapour-breathed")
 CIRCUIT = ("electric", "wiring", "locker", "charge", "machine")  # classes of words of what could smoke
@@ -81,6 +85,8 @@ def standing(words: Text, table: Signs, about: frozenset[str] = frozenset()) -> 
         and not is_of_a_size(hit, words)
         and not (hit.name.startswith(BANG) and is_traced_noise(hit, words))
         and not (hit.name.startswith(SMOKES) and is_of_the_galley(hit, circuit, words))
+        and not (hit.name.startswith(TRIPS) and is_a_dip(hit, words))
+        and not (hit.name.startswith(SPLIT) and is_of_a_parted_bank(hit, words))
         and not (hit.name.startswith(GASSING) and is_feared(hit, words))
         and not (hit.name.startswith(WARMTH) and is_weather(hit, near.get("locker", ()), words))
     ]
