@@ -6,7 +6,9 @@ from grammar.dangers.text import Text
 from grammar.lexicon.phrases import Hit
 
 DOWN, BY = "down", "by"
-LEADS = frozenset({"to", "from", "at", "around", "about", "as", "far", "roughly", "nearly", "almost", "only", "v", "volt", "volts"})
+LEADS = frozenset(
+    {"to", "from", "at", "around", "about", "as", "far", "roughly", "nearly", "almost", "only", "v", "volt", "volts"}
+)
 LOW = "0"  # what a text's "#low" stands for
 LEAST, MOST = 9.0, 60.0  # V: what goes lower may well have switched off, what is more is no volts
 OFF = frozenset(

@@ -9,7 +9,10 @@ SPLIT = "split"
 GOES_ON = frozenset({"up", "apart", "and", "then", "overnight", "for", "from", "the", "them", "both", "my", "our", "a"})
 BEFORE = frozenset({"and", "is", "has", "are", "have", "its", "was", "but", "also"})  # "12.7 and 12.1 and split"
 BODY = ("case", "casing", "side", "lid", "top", "bottom", "edge", "corner", "seam", "jar", "plastic")
-SIGNS = ("leak", "acid", "drip", "crack", "wet", "puddle", "burst", "frost", "froz", "ice", "weep", "smell", "swoll", "hot")
+SIGNS = (
+    *("leak", "acid", "drip", "crack", "wet", "puddle", "burst", "frost", "froz", "ice", "weep", "smell", "swoll"),
+    *("bulg", "hot", "melt"),
+)
 LEAST, MOST = 9.0, 60.0  # V
 BOTH = 2
 
@@ -26,7 +29,5 @@ def is_of_a_parted_bank(hit: Hit, words: Text) -> bool:
 
 def _readings(words: Text) -> int:
     """How many figures of the text are volts of a battery, as a meter shows them."""
-    figures = (word.rstrip("v") for word in words.words)
-    return sum(
-        "." in figure and figure.replace(".", "", 1).isdecimal() and LEAST <= float(figure) <= MOST for figure in figures
-    )
+    typed = (word.rstrip("v") for word in words.words if "." in word)
+    return sum(word.replace(".", "", 1).isdecimal() and LEAST <= float(word) <= MOST for word in typed)

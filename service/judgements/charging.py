@@ -255,7 +255,8 @@ def cold_answer(topic: Topic, case: Case) -> Answer:
     on = case.says("detail:left_on")  # it charges at this moment, as far as anybody knows
     why = f"a lithium battery may not be charged at or below 0 °C, and it is {say.temperature(celsius)} there"
     timed = case.get("charger.kind") == "timer"
-    first = "switch it off at the shore end, as " if on else "turn the timer off, as " if timed else ""
+    off = "take the panel off it" if topic.name == "solar" else "switch it off at the shore end"
+    first = f"{off}, as " if on else "turn the timer off, as " if timed else ""
     head = f"No: {first}{why}."
     warm = Change("ambient.temperature", 1.0, "C", "a battery above 0 °C, charged only slowly up to 10 °C")
     urgency: Urgency = "today" if on or timed else "routine"

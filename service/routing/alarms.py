@@ -60,7 +60,7 @@ def alarmed(message: Message, context: tuple[str, ...] = ()) -> Request | None:
     own = [sum(_of_danger(name, at, mute)[0] for name, at in row.items()) for row in rows]
     shared = sum(_of_danger(name, at, mute)[1] for name, at in places.items())
     item = Tally(HAZARD, table().start.get(HAZARD, 0) + shared + max(own), own.index(max(own)))
-    harmless = alike or message.says(DEAD) or _charged_as_it_should(message) or FELL.search(message.text)
+    harmless = bool(alike) or message.says(DEAD) or _charged_as_it_should(message) or bool(FELL.search(message.text))
     harmless = harmless or water_level.filled_since(message.text)
     if item.total < ALARM or (item.total < ALARM + ALIKE and harmless):
         return None

@@ -9,7 +9,7 @@ from grammar.told.times import motoring
 from service.judgements import long_bulk, warmth_asked
 from service.routing.seen import BATTERY, CABLES, LOADS, Seen
 from service.routing.supply_as_told import is_lithium
-from service.told import charger_fault, charging_relay, deadline, more_volts, other_volts, two_chargers
+from service.told import charger_fault, charging_relay, deadline, in_frost, more_volts, other_volts, two_chargers
 from service.told.straight_in import straight_in
 
 CHARGING = frozenset({"dc-dc", "charger-size", "charge-time"})
@@ -21,6 +21,7 @@ MAY_BE_CHARGED = regex(
     re.IGNORECASE,
 )
 FREEZES = regex(r"\b(?:freez\w*|frozen?|ice|icy|solid)\b", re.IGNORECASE)
+PANEL_TOPICS = frozenset({"freeze-point", "storage", "solar", "charger-setting", "unclear"})
 LAMPS = regex(r"\b(?:lights?|lamps?|leds?)\b", re.IGNORECASE)
 MORE_VOLTS = frozenset(
     (
@@ -55,6 +56,14 @@ def relay_between(seen: Seen) -> bool:
     about = seen.found <= {"bank-wiring", "charger-banks", "dc-dc", "meaning", "unclear"} and not seen.message.dangers
     text = seen.message.text
     return about and charging_relay.weighed(text) and not other_volts.linked(text)
+
+
+def lithium_on_a_panel(seen: Seen) -> bool:
+    """ "May my lithium stay on the solar all winter at -5?": a charge in frost, not a lay-up nor whether it freezes."""
+    about = seen.found <= PANEL_TOPICS and not seen.message.dangers
+    panel = seen.says("thing:panel", "about:solar") and not seen.told & {"battery.charge", "reading.voltage"}
+    asked = seen.says("request:is_good", "request:may_i", "put:good", "detail:asks_good")
+    return about and panel and asked and is_lithium(seen.message) and in_frost.told(seen.message)
 
 
 def car_charger(seen: Seen) -> bool:

@@ -265,6 +265,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("bank-size", _amps_of_a_model),
     ("bank-size", _battery_for),
     ("charger-setting", charging_in_words.car_charger),
+    ("solar", charging_in_words.lithium_on_a_panel),
     ("dc-dc", charging_in_words.by_a_converter),
     ("dc-dc", charging_in_words.without_a_battery),
     ("charge-time", charging_in_words.put_back),

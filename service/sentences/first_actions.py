@@ -13,7 +13,7 @@ from service.case import Case
 from service.judgements.harm import harmful
 from service.kinds import LITHIUM
 from service.reply import Act
-from service.told import has_stopped, put_of_a_danger, wished
+from service.told import charger_hot, has_stopped, put_of_a_danger, which_water, wished
 
 ENGINE, SHORE = ("thing:alternator", "about:alternator"), ("thing:charger", "term:shore-power")
 NO_SHORE = "detail:no_power"
@@ -21,6 +21,7 @@ EITHER = ("thing:dcdc", "about:converter")  # a charger between two batteries ru
 ROTTEN = regex(r"\b(?:rotten|eggs?|eggy|egs|sul(?:ph|f)\w*|h2s)\b", re.IGNORECASE)
 OVER = "over"  # of a thruster that has stopped
 THAWED = "thawed"
+FRESH, FRESH_LEAD, CHARGER_HOT = "fresh", "fresh_lead", "charger_hot"
 WISHED = "wished"  # a charge or a jump is only asked about
 
 MOST_OTHERS = 2  # further signs whose first action is said beside the leading one
@@ -138,7 +139,10 @@ def settled(case: Case) -> frozenset[str]:
     chargers = () if open_yet else ("alternator",) * engine + ("charger",) * (shore and not case.says(ITS_BATTERY))
     alone = ("alone",) * case.says("detail:alone")
     against = {*((EGGS,) * ("lithium" in kinds)), *((THAWED,) * case.says("detail:left_on"))}
-    return frozenset({*(kinds if len(kinds) == 1 else ()), *chargers, *alone, *(told_in_words(case.text) - against)})
+    words = told_in_words(case.text) - against
+    if FRESH in words and kinds == {"lead"}:
+        words = frozenset({*(words - {FRESH}), FRESH_LEAD})
+    return frozenset({*(kinds if len(kinds) == 1 else ()), *chargers, *alone, *words})
 
 
 @lru_cache(maxsize=4)  # asked for each part of an answer
@@ -146,7 +150,7 @@ def told_in_words(text: str) -> frozenset[str]:
     """What of the words that steps hang on the text itself tells."""
     told = {
         **{OVER: has_stopped.told(text), EGGS: ROTTEN.search(text), THAWED: HAS_THAWED.search(text)},
-        WISHED: wished.only_asked(text),
+        **{WISHED: wished.only_asked(text), FRESH: which_water.is_fresh(text), CHARGER_HOT: charger_hot.told(text)},
     }
     return frozenset(name for name, found in told.items() if found)
 

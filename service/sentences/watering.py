@@ -78,7 +78,7 @@ def water(case: Case) -> Advice:
 
 def stood_dry(case: Case) -> Advice:
     """Cells that ran out of water and were filled since: what is left of them, and why it happened."""
-    head = "Test it under load before you rely on it, and have the charger's volts checked: too many boil the water away."
+    head = "Test it under load before you rely on it, and have the charger's volts checked: too many boil water off."
     worn = ("Plates that stood dry for long have lost capacity for good", "care-practice")
     often, cite = care("water-interval")
     steps = (worn, ("Charge it full, let it rest, and test it under load", "test-under-load"), (f"Look {often}", cite))

@@ -39,8 +39,8 @@ LINKED = regex(
     re.IGNORECASE,
 )
 BETWEEN = regex(  # what is no join of the two: a converter, a series that makes the higher volts
-    r"\b(?:series|dc[- ]?(?:to[- ]?)?dc|b2b|converters?|chargers?|inverters?|mak(?:e|es|ing)|two 12|2 ?x ?12|(?<!twenty[ -])four"
-    r"|not)\b",
+    r"\b(?:series|dc[- ]?(?:to[- ]?)?dc|b2b|converters?|chargers?|inverters?|mak(?:e|es|ing)|two 12|2 ?x ?12"
+    r"|(?<!twenty[ -])four|not)\b",
     re.IGNORECASE,
 )
 SIDES = regex(  # of a jump, in either order: "24V jump onto 12V", "jump leads, 12 V car to 24 V bank"

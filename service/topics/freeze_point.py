@@ -57,7 +57,10 @@ TOPIC = Topic(
 CLAIM = regex(r"\bfreezes\b[^.?!]{0,20}?(?:minus|-) ?\d", re.IGNORECASE)  # "a full one freezes at -60"
 FULL, FLAT = regex(r"\b(?:full|fully|charged)\b", re.I), regex(r"\b(?:flat|empty|discharged|dead)\b", re.I)
 MAY_CHARGE = regex(r"\b(?:can|may|could|ok(?:ay)?|safe|fine|alright) (?:i|we|it|they|to)\b[^.?!;]{0,20}\bcharg", re.I)
-COLD_NOW = regex(r"\bnow\b|\b(?:it'?s|its|is|at) (?:minus|-)|\bthis morning\b|\blast night\b|\bcurrently\b", re.I)
+COLD_NOW = regex(
+    r"\bnow\b|\b(?:it'?s|its|(?<!forecast )is|at) (?:minus|-)|\bthis morning\b|\blast night\b|\bcurrently\b",
+    re.IGNORECASE,
+)
 STILL_TO_COME = regex(r"\b(?:will|tonight|tomorrow|forecast|coming|next|going to|expect\w*|winter)\b", re.I)
 IF_IT_WERE = regex(r"\bif (?:it|they|mine|ours|the (?:battery|bank)) (?:was|were|sat|stood|is|are|sits|stands)\b", re.I)
 BEFORE_IT = "charge it only before that frost"
@@ -126,10 +129,15 @@ def answer(case: Case) -> Answer:
     perhaps = "Yes" if GO_THERE.search(case.text) else perhaps
     head = {
         "yes": f"{unharmed(case, now)}: {told}, and it freezes near {at}{'; it may be charged' if may_i else ''}.",
-        "marginal": f"{perhaps}: {told} and freezes near {at}, too close to {now}, so look for ice, then charge it.",
+        "marginal": f"{perhaps}: {told} and freezes near {at}, too close to {now}, so {unless_ice(case)}.",
         "no": f"{opens}, it can freeze at {now}: {told} and freezes near {at}, so {then}.",
     }[verdict]
     return TOPIC.says(verdict, head, figure, urgency=urgent, plot=plot(charge, point, celsius))
+
+
+def unless_ice(case: Case) -> str:
+    """What to do where it is nearly cold enough: a charge before a frost to come, none in it while there may be ice."""
+    return "charge it only if it holds no ice" if cold_now(case) else "charge it full before that frost"
 
 
 def in_no_frost(case: Case, told: str, at: str) -> str:

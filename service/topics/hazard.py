@@ -53,6 +53,7 @@ NUMBERS = (
 
 JUMP, JUMP_UNLIKE = "jump-start", "jump-unlike-volts"
 WARM, SIGNS, TOO_WARM = "warm-on-charge", "warning-signs", 45.0  # °C
+LONG_FLAT, TRIPPING = "lithium-dropped-or-holed", "lfp-keeps-tripping"
 BURST, VAPOUR, IN_EYES = "explosion", "lithium-vapour-breathed", "acid-in-eyes"
 
 EYE = regex(
@@ -60,8 +61,11 @@ EYE = regex(
     r"|\b(?:red|sore|stinging|burning|watering|bad) eyes?\b",
     re.IGNORECASE,
 )
+COOLED = regex(r"\b(?:cooled|(?:cool|cold) (?:now|again)|(?:no longer|not) (?:hot|warm))\b", re.IGNORECASE)
 SHOCK, PROPELLER = "shore-shock", "person-near-propeller"
-SWIMS = regex(r"\b(?:sw[aiu]m\w*|bath(?:e|er|ing)\w*|snorkel\w*|div(?:e|er|ing)\w*|in(?:to)? the water)\b", re.IGNORECASE)
+SWIMS = regex(
+    r"\b(?:sw[aiu]m\w*|bath(?:e|er|ing)\w*|snorkel\w*|div(?:e|er|ing)\w*|in(?:to)? the water)\b", re.IGNORECASE
+)
 
 
 @TOPIC.answered_by
@@ -69,6 +73,8 @@ def answer(case: Case) -> Answer:
     """The first actions for the gravest sign and those beside it; stop, or information where nothing is wrong yet."""
     signs = {status: families(case, status) for status in STATUS}
     status = next((name for name in STATUS if signs[name]), "")
+    if has_cooled(case, signs):
+        status = "standing"  # a swollen case does not go with the heat
     rows = sorted((row(name) for name in signs.get(status, ())), key=lambda item: item["rank"])
     rows = in_order(case, rows)
     if not rows:
@@ -99,7 +105,14 @@ def families(case: Case, status: str) -> list[str]:
         found = {*(found - {WARM}), SIGNS}
     if JUMP in found and (other_volts.jumped(case.text) or other_volts.linked(case.text)):
         found = {*(found - {JUMP}), JUMP_UNLIKE}
+    if {LONG_FLAT, TRIPPING} <= found:
+        found -= {TRIPPING}  # it stood flat: it did not trip
     return sorted(hurt_by_a_burst(case, found) if status == "present" else found)
+
+
+def has_cooled(case: Case, signs: dict[str, list[str]]) -> bool:
+    """Whether all that is told now is that it has cooled, and another sign of the battery still stands."""
+    return signs["present"] == [HEAT] and bool(set(signs["standing"]) - {HEAT}) and COOLED.search(case.text) is not None
 
 
 def in_order(case: Case, rows: list[Row]) -> list[Row]:

@@ -23,7 +23,7 @@ from service.sentences.panel_asked import (
     without_controller,
     without_panel,
 )
-from service.told import seasons
+from service.told import in_frost, seasons
 from service.topic import Lever, Topic
 
 OF_A_MOTOR = 60.0  # A: what draws so much runs for seconds, whatever it is called
@@ -72,7 +72,7 @@ def answer(case: Case) -> Answer:
     stopped = charging.barred(TOPIC, case, charging.known_kind(case), alternator=False)
     if stopped:
         return stopped
-    if charging.known_kind(case) == "lfp" and case.says("detail:frost") and "ambient.temperature" not in case:
+    if charging.known_kind(case) == "lfp" and freezes(case):
         case.step("Charging at or below 0 °C plates metal on lithium cells, for good", "lithium-charge-cold")
         head = "No, not in frost: lithium may not be charged at or below 0 °C, and a panel charges in any sun."
         return TOPIC.says("no", head)
@@ -93,6 +93,12 @@ def answer(case: Case) -> Answer:
     if wanted is None:
         return open_need(case, power, figures)
     return judged(case, power, wanted, sun, figures)
+
+
+def freezes(case: Case) -> bool:
+    """Whether words tell of frost, and no degrees."""
+    told = case.says("detail:frost") or in_frost.in_words(case.text)
+    return told and "ambient.temperature" not in case
 
 
 def sun_hours(case: Case) -> float:

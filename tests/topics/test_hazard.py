@@ -373,7 +373,7 @@ def test_a_little_warmth_on_charge_is_within_the_limits(text: str, opens: str) -
         ),
         ("The AGM froze solid, it's thawed since Sunday. Can I use it again?", "No: leave it off the charger until a"),
         ("Our wet battery is frozen and on charge. May I go on?", "No: switch the charger off at the shore end"),
-        ("Our wet battery froze. Is it thawed? May I charge it?", "No: switch the charger off at the shore end"),
+        ("Our wet battery froze. Is it thawed? May I charge it?", "No: a frozen battery is never jump-started"),
     ],
 )
 def test_of_a_battery_that_thawed_no_charger_is_switched_off(text: str, start: str) -> None:
