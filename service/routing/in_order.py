@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from grammar.reading import Message, Span
 from service.routing.request import Request
 from service.routing.tally import HAZARD, TOLD, Tally, reasons
+from service.routing.two_ways import LASTS, RUNS, timed
 
 NOWHERE: Mapping[str, int] = {}
 POINTS_BACK = -10  # points of the best topic of an item that has no word of its own
@@ -45,6 +46,8 @@ def in_order(
         places.append(
             ((item.row if apart else 0, place), Request(item.topic, span, item.total, item.total - rival, shown))
         )
+    if message.text.count("?") < 2 and names >= {LASTS, RUNS} and timed(message):  # one question, and its time decides
+        places = [((0, -1) if request.topic == LASTS else key, request) for key, request in places]
     return [request for _, request in sorted(places, key=lambda pair: pair[0])]
 
 

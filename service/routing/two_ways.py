@@ -21,6 +21,8 @@ OF_FROST = frozenset(
 BANKS, CABLE, LOADED = "charger-banks", "cable-size", frozenset({"run-check", "bank-size", "fuse-size", "run-time"})
 RATED = frozenset({"battery.cca", "battery.max_current"})
 HELD = frozenset({"battery.capacity"})
+LASTS, TIMED = "run-time", frozenset({"load.time", "battery.capacity"})
+BY_TIME = frozenset({"charge-time", "standing-drain", LAID_UP})  # whose time it may be
 STAYS_ON = regex(  # "is a 10 A trickle charger safe to leave", beside how to lay it up
     r"\b(?:safe|ok|okay|fine|all ?right|may|can|allowed|dangerous)\b[^.?!;]{0,60}"
     r"\b(?:leave|left|stay|stays|keep|kept)\b",
@@ -43,6 +45,8 @@ def other_way(message: Message, found: Set[str]) -> set[str]:
         more.add(WIRING)
     if found - {"unclear"} and loose.moves(message.text):
         more.add(FIXED)
+    if RUNS in found and timed(message) and not found & BY_TIME:
+        more.add(LASTS)
     if found & LOADED and charged_apart.asked(message.text):  # "and do I charge it separately from the house bank?"
         more.add(BANKS)
     told = {item.fact for item in message.stated}
@@ -57,6 +61,12 @@ def other_way(message: Message, found: Set[str]) -> set[str]:
     if LAID_UP in found and message.says("detail:unregulated") and STAYS_ON.search(message.text):
         more.add(CHARGER)
     return more - found
+
+
+def timed(message: Message) -> bool:
+    """Whether a battery of known amp-hours is to run a load for a time: "will a 90 Ah run the Minnow for 15 minutes"."""
+    told = {item.fact for item in message.stated if item.of == 1}
+    return told >= TIMED and bool(told & LOADS) and not any(item.of == 2 for item in message.stated)
 
 
 def _charged_in_frost(message: Message, found: Set[str]) -> set[str]:

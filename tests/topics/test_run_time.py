@@ -11,7 +11,7 @@ from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.run_time import TOPIC
 from tests.building import case
-from tests.talks import talk
+from tests.talks import plain, talk
 
 AGM = {"battery.chemistry": "agm", "battery.capacity": 100}
 
@@ -186,3 +186,30 @@ def test_half_its_charge_gone_ends_a_run_and_begins_no_charge():
     assert found.topic == "run-time"
     (found,) = talk("90 Ah wet battery, half empty, how many hours at 6 A until it is charged?").answers
     assert found.topic == "charge-time"
+
+
+@pytest.mark.parametrize(
+    ("text", "head"),
+    [
+        ("Is an 800 CCA 95 Ah wet battery enough to drive the Minnow for a quarter of an hour?", "No: the Minnow may"),
+        ("would two 95 Ah 800 CCA gels in parallel push a 220 A thruster for 25 minutes, ok?", "No: your two"),
+        ("Does my 90 Ah gel with 700 CCA manage an 80 A windlass for 3 minutes?", "Yes: your 700 CCA gel"),
+        ("can a pair of 90 Ah AGM in series run the Sturgeon for 12 minutes", "No: the Sturgeon may"),
+    ],
+)
+def test_a_run_of_so_many_minutes_is_first_held_against_the_minutes(text, head):
+    first, then = talk(text).answers
+    assert (first.topic, then.topic) == ("run-time", "run-check")
+    assert plain(first.headline).startswith(head)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "does a 90 Ah AGM with 800 CCA run a 200 A thruster for 5 seconds at a time",
+        "will a 110 Ah 850 CCA AGM run the Minnow? It was charged for 10 minutes",
+        "will 900 CCA run the Pike for 10 minutes",  # of no known amp-hours
+    ],
+)
+def test_a_battery_is_not_held_against_minutes_that_no_run_is_told_of(text):
+    assert [answer.topic for answer in talk(text).answers] == ["run-check"]
