@@ -252,6 +252,9 @@ def how_full(case: Case, reads: str, found: Charge, verdict: str, asked: bool) -
     return f"{told[0].upper()}{told[1:]}: that is what {reads} means for {battery}, so charge it {when}."
 
 
+LIMITS = ("lead-good", "lead-half", "lithium-good", "lithium-low")
+
+
 def summary(found: Answer) -> str:
     """One of two batteries in a few words."""
     if found.headline.startswith(NO_REST):
@@ -260,7 +263,11 @@ def summary(found: Answer) -> str:
     if charge is None or found.verdict == "information":
         return "too high for a rested battery" if found.verdict == "information" else "not clear"
     value = float(charge.value)
-    return "full" if value >= 97.5 else "empty" if value < 2.5 else f"about {say.charge(value)} full"
+    return "full" if value >= 97.5 else "empty" if value < 2.5 else _part(value)
+
+
+def _part(charge: float) -> str:
+    return f"{wording.about(wording.percent(charge, *map(limit, LIMITS)))} full"
 
 
 def to_do(sides: list[tuple[str, Answer]], parts: list[str]) -> str:

@@ -12,7 +12,7 @@ from service.judgements.doubt import shown
 from service.reply import Answer, Figure, Option, strictest
 from service.rules import readings
 from service.rules.readings import Charge, cite, limit
-from service.sentences import after_charge, at_rest, by_charge_asked, rest_beside_load, wording
+from service.sentences import after_charge, at_rest, by_charge_asked, rest_beside_load, two_at_rest, wording
 from service.sentences.odd_readings import (
     KINDS,
     equalised,
@@ -97,6 +97,7 @@ def answer(case: Case) -> Answer:
     if case.said("battery.chemistry") == "lithium-other":
         head = "We can't say: this kind of lithium has other volts than iron phosphate, so a technician looks at it."
         return replace(TOPIC.needs("battery.chemistry", headline=head), route="technician")
+    two_at_rest.share_a_reading(case)
     compared = (
         case.says("detail:asks_full") and "battery.chemistry" in case.second
     )  # "full at 13.2, as lead is at 12.8?"
@@ -262,30 +263,11 @@ def two(case: Case) -> Answer:
     other = case.others()
     answers = (one(case), one(other))
     case.follow_other(other)
-    volts = (float(case["reading.voltage"]), float(other["reading.voltage"]))
     verdict = of_both(*(item.verdict for item in answers))
     worse = 0 if answers[0].verdict == verdict else 1
-    both = "battery.chemistry" in case.second
-    names = [
-        f"{shown(read)}{f' ({wording.kind(of)})' if both else ''}"
-        for read, of in zip(volts, (case, other), strict=True)
-    ]
-    if volts[0] == volts[1]:
-        names = [f"first, {names[0]}", f"second, {names[1]}"]
+    names, head = two_at_rest.names(case, other), two_at_rest.headline(case, other, answers, verdict)
     options = tuple(Option(name, item.verdict, item.figures) for name, item in zip(names, answers, strict=True))
-    parts = [f"{name} is {at_rest.summary(item)}" for name, item in zip(names, answers, strict=True)]
-    opening = wording.opening(case, verdict)
-    advice = {"no": ", so charge the low one today, alone", "marginal": ", so charge the lower one alone"}
-    if verdict == "information" and rest_beside_load.with_load(case):
-        advice["information"] = ", so switch all off and read both again"
-    head = f"{opening}: {parts[0]}, and {parts[1]}{advice.get(verdict, '')}."
-    if case.says("detail:what_now") and (todo := at_rest.to_do(list(zip(names, answers, strict=True)), parts)):
-        head = todo
-    if decision := at_rest.which_is_bad(case.text, list(zip(names, answers, strict=True)), parts):
-        head = decision
-    charges = (item.value for found in answers for item in found.figures if item.name == "state_of_charge")
-    low = min((float(value) for value in charges), default=100.0)
-    head = ice_first.held(case, low, head)
+    head = ice_first.held(case, two_at_rest.lowest(answers), head)
     urgent = max((item.urgency for item in answers), key=("routine", "today", "stop-now").index)
     asks = tuple({item.fact: item for found in answers for item in found.asks}.values())
     return TOPIC.says(verdict, head, *answers[worse].figures, compare=options, urgency=urgent, asks=asks)

@@ -434,3 +434,43 @@ def test_volts_tell_a_charge_and_say_neither_yes_nor_no_to_a_battery_that_may_be
 )
 def test_volts_that_one_battery_cannot_have_are_a_slip_and_no_charger(text: str, topics: list[str]) -> None:
     assert [item.topic for item in talk(text).answers] == topics
+
+
+@pytest.mark.parametrize(
+    ("text", "head"),
+    [
+        ("gel 12.8 V, lithium 12.8 V. Are both charged?", "at 12.8 V the gel is about 95 % full, and the lithium"),
+        (
+            "The wet start battery and the LFP house battery both rest at 12.7 V. Good?",
+            "at 12.7 V the wet-cell is full",
+        ),
+        ("12.6 on the lithium and 12.6 on the AGM, so they are equally full?", "at 12.6 V the lithium is about 15 %"),
+        (
+            "12.1 on both, one is a gel and one is a wet battery",
+            "at 12.1 V the gel is about 30 % full, and the wet-cell",
+        ),
+    ],
+)
+def test_one_reading_of_two_kinds_is_judged_for_each(text, head):
+    (found,) = default_desk().ask(text).answers
+    assert found.verdict == "no"
+    assert f"No, not yet: {head}" in plain(found.headline)
+    assert len(found.compare) == 2
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "my AGM rests at 12.5 V, is that good? The neighbour has lithium",
+        "Our gel shows 12.6 V after a night. Is an AGM any better, both in the cold and for a thruster?",
+    ],
+)
+def test_a_kind_without_a_reading_is_not_given_one(text):
+    found = on("rest-voltage", text)
+    assert found.compare == ()
+
+
+def test_two_good_readings_are_full_only_where_both_are():
+    (found,) = default_desk().ask("AGM 12.72 and lithium 13.2, both full?").answers
+    assert found.verdict == "yes"
+    assert found.headline.startswith("No: 12.72")
