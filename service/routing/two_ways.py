@@ -38,15 +38,11 @@ LOADS = frozenset({"load.current", "load.model", "load.power", "load.peak"})
 
 def other_way(message: Message, found: Set[str]) -> set[str]:
     """The topics of the way that is weighed against the one found."""
-    more = set()
+    more = _of_a_run(message, found) if RUNS in found else set()
     if WIRING in found and _several(message, RATED) and any(item.fact in LOADS for item in message.stated):
         more.add(RUNS)
-    if RUNS in found and _several(message, HELD):
-        more.add(WIRING)
     if found - {"unclear"} and loose.moves(message.text):
         more.add(FIXED)
-    if RUNS in found and timed(message) and not found & BY_TIME:
-        more.add(LASTS)
     if found & LOADED and charged_apart.asked(message.text):  # "and do I charge it separately from the house bank?"
         more.add(BANKS)
     told = {item.fact for item in message.stated}
@@ -63,8 +59,14 @@ def other_way(message: Message, found: Set[str]) -> set[str]:
     return more - found
 
 
+def _of_a_run(message: Message, found: Set[str]) -> set[str]:
+    """What is judged beside whether it runs: one large battery against several, the minutes it is to run."""
+    joined = {WIRING} if _several(message, HELD) else set()
+    return joined | ({LASTS} if timed(message) and not found & BY_TIME else set())
+
+
 def timed(message: Message) -> bool:
-    """Whether a battery of known amp-hours is to run a load for a time: "will a 90 Ah run the Minnow for 15 minutes"."""
+    """Whether a battery of known Ah is to run a load for a time: "will a 90 Ah run the Minnow for 15 minutes"."""
     told = {item.fact for item in message.stated if item.of == 1}
     return told >= TIMED and bool(told & LOADS) and not any(item.of == 2 for item in message.stated)
 

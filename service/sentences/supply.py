@@ -127,18 +127,27 @@ def off_the_house(case: Case) -> str:
     )
 
 
-def on_more_volts(case: Case) -> str:
-    """The headline for a motor that is to be put on more volts than it is made for, by the catalogue or as told; ""
+def on_other_volts(case: Case) -> str:
+    """The headline for a motor that is to be put on other volts than it is made for, by the catalogue or as told; ""
     else."""
     made_for, volts = case.get("load.voltage"), more_volts.put_on(case.text)
-    if "load.model" not in case.stated and (apart := motor_volts.apart(case.text)) and apart[0] > apart[1]:
+    if "load.model" not in case.stated and (apart := motor_volts.apart(case.text)):
         volts, made_for = apart
+        if volts < made_for:
+            return too_few(case, volts, made_for)
     elif not made_for or "load.model" not in case.stated or volts is None or volts <= float(made_for):
         return ""
     assert volts is not None
     ours, theirs = say.quantity(float(made_for), "V"), say.quantity(volts, "V")
     case.because("Twice the volts drive about twice the amps through a motor, and burn it out", "electric-power")
     return f"No: {supply.load_name(case)} is made for {ours} and must not be put on {theirs}."
+
+
+def too_few(case: Case, volts: float, made_for: float) -> str:
+    """The headline for a motor on fewer volts than it is made for."""
+    ours, theirs = say.quantity(made_for, "V"), say.quantity(volts, "V")
+    case.because("Fewer volts drive fewer amps through a motor, so its power is missing", "electric-power")
+    return f"No: {supply.load_name(case)} is made for {ours} and does not run on {theirs}."
 
 
 def by_its_own(case: Case) -> str:

@@ -25,6 +25,11 @@ OF_BANK = regex(
     rf"(?! (?:\w+ )?{MOTOR})",
     re.IGNORECASE,
 )
+PUT = regex(  # nothing but the volts it is put on: "run it on 24 V", "put 24 V on it"
+    rf"\b(?:on|onto|from|off|at|to|put|feed|give|send|apply|use|using|connect|would|will|does)(?: (?:a|the|my|our))* "
+    rf"{VOLTS.format('volts')}(?!-| (?:\w+ )?(?:{MOTOR}|{BANK}|batter))",
+    re.IGNORECASE,
+)
 ANY = regex(r"\b(12|24|36|48)[ -]?v(?:olts?)?\b", re.IGNORECASE)
 BETWEEN = regex(  # what stands between, is changed, or gives the volts that are wanted
     r"\b(?:converters?|dc[- ]?(?:to[- ]?)?dc|droppers?|step\w*|reducers?|chargers?|inverters?|alternators?|tap\w*|half"
@@ -41,12 +46,15 @@ def apart(text: str) -> tuple[float, float] | None:
 
     >>> apart("can I run a 12 V windlass from the 24 V bank?"), apart("24V bank, thruster 24V")
     ((24.0, 12.0), None)
+    >>> apart("put 24 V on my 12 V winch"), apart("can a 24 V windlass run on 12 V")
+    ((24.0, 12.0), (12.0, 24.0))
     >>> apart("12 V winch off the 24 V bank by a converter"), apart("two 12 V batteries for the 24 V thruster")
     (None, None)
     """
     if BETWEEN.search(text):
         return None
     motors, banks = ({_volts(found) for found in words.finditer(text)} for words in (OF_MOTOR, OF_BANK))
+    banks = banks or {float(found["volts"]) for found in PUT.finditer(text)}
     if len(motors) != 1 or len(banks) != 1 or motors == banks:
         return None
     if {float(found[1]) for found in ANY.finditer(text)} != motors | banks:

@@ -27,7 +27,7 @@ from service.sentences.supply import (
     measured,
     of_one_battery,
     off_the_house,
-    on_more_volts,
+    on_other_volts,
     on_paper,
     over_the_run,
     reached,
@@ -111,7 +111,7 @@ TWELVE = 12.0  # volts
 
 def judge(case: Case) -> Answer:
     """The verdict on the battery and the load of this case."""
-    if unfit := of_one_battery(case) or on_more_volts(case):
+    if unfit := of_one_battery(case) or on_other_volts(case):
         return TOPIC.says("no", unfit, *known_currents(case))
     if cured := by_its_own(case):
         return TOPIC.says("information", cured, *known_currents(case), asks=(TOPIC.ask("load.time"),))
