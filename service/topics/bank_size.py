@@ -8,7 +8,7 @@ from dataclasses import replace
 from service import reference, say
 from service.calculators import peukert
 from service.case import Case
-from service.judgements import at_once, case_sizes, cranking, in_a_place, lithium, session, supply
+from service.judgements import at_once, both_loads, case_sizes, cranking, in_a_place, lithium, session, supply
 from service.reply import Answer, Figure, Option
 from service.rules.battery import capacity_share
 from service.told import amps_asked, to_buy, tray, twin_thrusters
@@ -59,20 +59,21 @@ def answer(case: Case) -> Answer:
     if case.get("battery.family") == "lithium-other":
         head = "We can't say: for lithium that is not iron phosphate a technician has to look at the data sheet."
         return TOPIC.says("needs-facts", head, route="technician", asks=(TOPIC.ask("battery.chemistry"),))
-    if both := of_two_loads(case) or at_two_temperatures(case):
+    if both := of_two_loads(case) or both_loads.judged(case, answer, held) or at_two_temperatures(case):
         return both
     if "load.current" not in case:
         more = () if case.get("load.time") else ("load.time",)
         return TOPIC.needs("load.current", *more, headline=supply.no_current(case, "decide the size"))
     if found := session.used_up(case):
         return TOPIC.says("information", f"{found[0]}; a battery must hold more, as it is not to be emptied.", found[1])
-    running, inrush, motor = float(case["load.current"]), float(case["load.peak"]), supply.is_motor(case)
+    running, motor = float(case["load.current"]), supply.is_motor(case)
+    inrush = float(case["load.peak"]) if motor else running
     hours = time_asked(case, motor)
     if hours is None and not motor:
         return TOPIC.needs("load.time")
     lithium_asked = to_buy.its_bms(case.text) and not case.said("battery.chemistry")
     if case.get("battery.chemistry") == "lfp" or case.get("battery.family") == "lithium" or lithium_asked:
-        return with_amps(case, running, of_lithium(case, running, inrush if motor else running, hours))
+        return with_amps(case, running, of_lithium(case, running, inrush, hours))
     return with_amps(case, running, of_lead(case, running, inrush, hours, motor))
 
 
@@ -155,6 +156,12 @@ def time_asked(case: Case, motor: bool) -> float | None:
     return None if seconds is None else float(seconds) / 3600
 
 
+def held(case: Case) -> float:
+    """The amp-hours that the time asked for takes."""
+    kind = "lfp" if case.get("battery.family") == "lithium" else str(case.get("battery.chemistry", "lead"))
+    return capacity(case, kind, float(case["load.current"]), time_asked(case, supply.is_motor(case)) or 0.0)
+
+
 def capacity(case: Case, kind: str, running: float, hours: float) -> float:
     """The smallest C20 that lasts so long to the usable limit."""
     family = "lithium" if kind == "lfp" else "lead"
@@ -174,7 +181,7 @@ def of_lead(case: Case, running: float, inrush: float, hours: float | None, moto
     kind = str(supply.taken(case, "battery.chemistry", "lead", "the kind is not said"))
     need = cranking.required_cca(case, inrush) if motor else None
     amp_hours = capacity(case, kind, running, hours) if hours else None
-    figures = currents(running, inrush if motor else running)
+    figures = currents(running, inrush)
     figures += (Figure("required_cca", "CCA", need, "A"),) if need else ()
     figures += (Figure("required_capacity", "capacity", amp_hours, "Ah"),) if amp_hours else ()
     count = number(case, [(need, case.get("battery.cca")), (amp_hours, case.get("battery.capacity"))])

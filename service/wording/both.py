@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 
 from grammar.text.patterns import regex
@@ -13,7 +14,9 @@ LONGEST_OPENING = 3  # words before a colon: "Usually yes"
 SHORT_OF = {"mounting": say.VERDICT | {"marginal": "if its manual allows it"}}  # where "only just" would mean nothing
 WHOLE = {"yes": "Yes", "marginal": "Only just", "no": "No", "needs-facts": "One fact is missing"}
 WHOLE_OF = {"mounting": WHOLE | {"marginal": "If its manual allows it"}}
-SETTING = "charger-setting"
+SETTING, SIZE = "charger-setting", "bank-size"
+NEEDED = {"required_cca": "CCA", "required_limit_current": "A", "required_capacity": "Ah"}
+SAME = 1e-6  # rounded up no further than what is real
 USE = regex(r"Use (the .{1,40}? setting)\b")
 REPLACEMENT, BY_AGE = "replacement", "by age only"
 ALIKE_IN_AGE = {  # both of one verdict; {which} where they ask which of the two has to go
@@ -115,7 +118,11 @@ def _one_figure(both: Sequence[Answer]) -> bool:
 
 
 def _figure(answer: Answer) -> str:
-    """The first figure of an answer in words, else its headline."""
+    """The first figure of an answer in words, else its headline; of a battery to buy what it must have."""
+    needed = {item.name: item.value for item in answer.figures if item.name in NEEDED}
+    if answer.topic == SIZE and needed:
+        wanted = ((float(needed[name]), unit) for name, unit in NEEDED.items() if name in needed)
+        return say.listed([say.quantity(math.ceil(value - SAME), unit) for value, unit in wanted])
     if not answer.figures or not isinstance(value := answer.figures[0].value, (int, float)):
         return answer.headline.removesuffix(".")
     item = answer.figures[0]

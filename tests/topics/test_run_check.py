@@ -335,7 +335,7 @@ def test_the_amps_of_a_load_beside_a_model_are_none_of_the_models():
         ("Can I run my 12 V thruster, 160 A, on the 24 V bank?", "no"),
         ("The boat is 24 V and the plate on the windlass says 12 volts and 90 A. Hook it up anyway?", "no"),
         ("12 V thruster of 150 A, 12 V AGM of 850 CCA for it, the house is 24 V. Will it run?", "yes"),
-        ("Is it ok to feed 24 volts to a 12 volt windlass?", "no"),
+        ("my windlass is 12 V, would it pull harder on 24 V", "no"),
         ("My bow thruster is 12 volts. Would it go harder on 24 volts?", "no"),
         ("can a 24 V windlass run on 12 V", "no"),
         ("can I run my 24 V thruster on 24 V", "needs-facts"),
