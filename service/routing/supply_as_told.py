@@ -24,6 +24,11 @@ LOADS = frozenset({"load.current", "load.model", "load.power", "load.peak"})
 KIND = "battery.chemistry"
 SUPPLY = frozenset({"bank-size", "run-check"})  # "what CCA for it?" and then "got 2 x 500 in parallel"
 SO_MANY = regex(r"\bhow many\b[^.?!]{0,200}\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
+SO_MANY_BATTERIES = regex(
+    r"\bhow many (?!(?:amp|amps|ah|cold|cranking|cca|bursts?|times|minutes?|mins?|hours?|volts?|watts?|kilos?|pounds?)\b)"
+    r"(?:[\w.-]+ ){0,6}?(?:batter(?:ies|ys)|batts|lithiums|lifepo4s|agms|gels)\b",
+    re.IGNORECASE,
+)
 TO_HALF = regex(
     r"\brun[- ]?time\b|\b(?:minutes?|mins?|hours?|hrs?|long|time|bursts)\b[^.?!,]{0,200}\bto (?:half|empty|flat)\b",
     re.IGNORECASE,
@@ -50,7 +55,11 @@ UNLIKE = ("detail:mixed_age", "detail:mixed_size", "detail:mixed_kind", "detail:
 
 
 def sized(seen: Seen) -> bool:
-    """ "How many of 90 Ah and 700 CCA in parallel?"."""
+    """ "How many of 90 Ah and 700 CCA in parallel?", "how many 90 Ah lithium batteries for 200 A": none that are there
+    are to be judged."""
+    counted = bool(seen.told & LOADS) and SO_MANY_BATTERIES.search(seen.message.text) and not seen.says(*APPROVAL)
+    if counted and "run-check" in seen.found and seen.found <= SUPPLY:
+        return True
     return seen.found == {"run-check"} and bool(seen.told & STRENGTH and SO_MANY.search(seen.message.text))
 
 

@@ -6,6 +6,8 @@ import math
 
 from service.say.numbers import NB, number
 
+NEARLY = 0.05  # minutes
+
 
 def duration(minutes: float) -> str:
     """A time as people say it.
@@ -22,14 +24,14 @@ def duration(minutes: float) -> str:
 
 
 def lasting(minutes: float) -> str:
-    """A time that something lasts, rounded down.
+    """A time that something lasts, rounded down; what is a whole minute to one decimal is that minute.
 
-    >>> [lasting(m).replace(NB, " ") for m in (7.7, 13.75, 82.6, 59.9, 0.7)]
-    ['7 minutes', '13 minutes', '1.3 hours', '59 minutes', '42 seconds']
+    >>> [lasting(m).replace(NB, " ") for m in (7.7, 13.75, 26.997, 82.6, 59.9, 0.7)]
+    ['7 minutes', '13 minutes', '27 minutes', '1.3 hours', '59 minutes', '42 seconds']
     """
     if minutes < 2:
         return duration(minutes)
-    return duration(math.floor(minutes + 1e-6) if minutes < 60 else math.floor(minutes / 6 + 1e-6) * 6)
+    return duration(math.floor(minutes + NEARLY) if minutes < 60 else math.floor(minutes / 6 + 1e-6) * 6)
 
 
 def between_times(low: float, high: float, given: bool = False) -> str:

@@ -62,7 +62,8 @@ def against(case: Case, minutes: float, asked: float) -> tuple[str, str]:
             case.step("The engine's start battery is kept for the engine", "start-battery")
             return "marginal", f"Only just: {told}, but it must start the engine after that."
         return "yes", f"Yes: {told}."
-    return "no", f"No: {gives} about {amount} before charging, and {needed(case, asked)}."
+    about = f"just under {amount}" if amount == say.duration(asked) else f"about {amount}"
+    return "no", f"No: {gives} {about} before charging, and {needed(case, asked)}."
 
 
 def needed(case: Case, minutes: float) -> str:

@@ -233,13 +233,21 @@ def of_lithium(case: Case, running: float, inrush: float, hours: float | None) -
     ah, limit = say.quantity(math.ceil(need - 1e-6), "Ah"), f"{say.amps(running)} all the time{peak}"
     head = f"Look for a lithium battery of {ah} or more, whose label allows {limit}."
     if count and count > case["bank.in_series"]:
-        number_said = supply.counted(count).capitalize()
-        head = f"{number_said} of your batteries: together they must hold {ah} and allow {limit}."
+        head = f"{so_many(case, count)}: together they must hold {ah} and allow {limit}."
     elif to_buy.its_bms(case.text):
         head = f"A BMS that allows {limit}, as a battery of {ah} or more usually has."
     elif count and count > 1:
         head = f"{in_series(case, count)}, each of {ah} or more, whose label allows {limit}."
     return TOPIC.says("information", head, *figures)
+
+
+def so_many(case: Case, count: float) -> str:
+    """How many of the batteries they name, and how they stand: "Eight of your batteries, four pairs in parallel"."""
+    abreast, series = count / float(case["bank.in_series"]), float(case["bank.in_series"])
+    case.because("Ask before you buy whether their maker allows so many in parallel", "lithium-limits")
+    said = f"{supply.counted(count).capitalize()} of your batteries"
+    sets = {1.0: "", 2.0: "pairs "}.get(series, f"sets of {say.number(series)} in series ")
+    return f"{said}, {supply.counted(abreast)} {sets}in parallel" if sets and abreast > 1 else said
 
 
 def number(

@@ -171,12 +171,7 @@ def lasting(case: Case, running: float) -> Answer:
     k = reference.row("peukert", chemistry=kind)["k"]
     capacity = float(case["bank.capacity"]) * cold(case, family)
     hours = peukert.run_time(capacity, running, k.value)
-    case.step(
-        f"Peukert's law: 20 h x ({say.amp_hours(capacity)} / (20 h x {say.amps(running)}))^{k.value:g}, at most "
-        f"Ah / A = {say.lasting(hours * 60)} from full to empty",
-        k.cite,
-        "peukert-limits",
-    )
+    case.step(law(capacity, running, k.value, hours), k.cite, "peukert-limits")
     charge = float(case.get("battery.charge", 100.0))
     if usable_share(case, family, charge) <= 0 and case.says(*CHARGED):  # "and what charger fills it from 20 percent"
         case.step(f"{say.quantity(charge, '%')} is where charging starts; the time is from full", "usable-depth")
@@ -211,6 +206,15 @@ def lasting(case: Case, running: float) -> Answer:
         plot=plot(case, kind, capacity, running, usable),
         urgency="today" if family == "lead" and charge < 50 else "routine",
     )
+
+
+def law(capacity: float, running: float, k: float, hours: float) -> str:
+    """Peukert's law in numbers; at small currents it is the amp-hours alone that count."""
+    ah, amps, most = say.amp_hours(capacity), say.amps(running), capacity / running
+    if hours >= most - SAME:
+        return f"{ah} / {amps} = {say.lasting(hours * 60)} from full to empty: Peukert's law takes nothing off that"
+    used = f"20 h x ({ah} / (20 h x {amps}))^{k:g} = {say.lasting(hours * 60)}"
+    return f"Peukert's law: {used} from full to empty (never more than Ah / A, {say.lasting(most * 60)})"
 
 
 def by_the_range(case: Case, kind: str, capacity: float, running: float) -> tuple[float, float]:
@@ -256,7 +260,7 @@ def bursts(case: Case, minutes: float, spread: tuple[float, float]) -> tuple[Fig
         return ()
     least, count, most = (math.floor(minutes * share * 60 / float(one) + 1e-9) for share in (spread[0], 1, spread[1]))
     case.step(
-        f"{say.number(minutes, 1)} minutes / {say.quantity(float(one), 's')} = {say.so_many(count)} bursts",
+        f"{say.quantity(minutes * 60, 's', 0)} / {say.quantity(float(one), 's')}: {say.so_many(count)} bursts",
         "drain-arithmetic",
     )
     ends = (float(least), float(most)) if least < most else (None, None)

@@ -123,3 +123,23 @@ def test_each_of_two_temperatures_has_its_own_size_and_the_colder_one_stands():
     assert {item.name: item.value for item in found.figures}["required_cca"] == sizes["-18"]["required_cca"]
     assert "at 0\u00a0°C" in found.headline
     assert "at -18\u00a0°C" in found.headline
+
+
+@pytest.mark.parametrize(
+    ("text", "count", "head"),
+    [
+        ("How many lithium batteries, 120 Ah with 100 A BMS, for a 200 A thruster on 24 V?", 6, "Six of your batteries"),
+        ("how many 90 Ah lithiums with a 90 A BMS for a 12 V thruster of 160 A", 3, "Three of your batteries"),
+        ("Thruster of 350 A, 12 V. How many 700 CCA AGMs is that?", 2, "Two 700 CCA batteries"),
+    ],
+)
+def test_how_many_batteries_asks_for_a_number_and_judges_none_that_is_there(text, count, head):
+    (found,) = talk(text).answers
+    assert found.topic == "bank-size"
+    assert {item.name: item.value for item in found.figures}["battery_count"] == count
+    assert plain(found.headline).startswith(head)
+
+
+def test_whether_it_runs_and_how_many_are_two_questions():
+    asked = "I have a 100 Ah lithium with a 100 A BMS. Will it run a 150 A thruster, and how many batteries are needed?"
+    assert [found.topic for found in talk(asked).answers] == ["run-check", "bank-size"]

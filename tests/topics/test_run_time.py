@@ -213,3 +213,37 @@ def test_a_run_of_so_many_minutes_is_first_held_against_the_minutes(text, head):
 )
 def test_a_battery_is_not_held_against_minutes_that_no_run_is_told_of(text):
     assert [answer.topic for answer in talk(text).answers] == ["run-check"]
+
+
+@pytest.mark.parametrize(
+    ("amps", "step"),
+    [
+        (10, "(120 Ah / (20 h x 10 A))^1.15 = 11.1 hours from full to empty (never more than Ah / A, 12 hours)"),
+        (4, "120 Ah / 4 A = 30 hours from full to empty"),
+    ],
+)
+def test_the_working_holds_only_sums_that_are_true(amps, step):
+    found = finished(TOPIC, case({**AGM, "battery.capacity": 120, "load.current": amps}))
+    assert any(step in plain(item.say) for item in found.working)
+
+
+def test_bursts_are_worked_out_from_the_time_of_the_headline():
+    text = "how many 10 s bursts of a 300 A thruster from a 200 Ah lithium whose BMS allows 500 A"
+    found = next(item for item in talk(text).answers if item.topic == "run-time")
+    assert "27 minutes in all" in plain(found.headline)
+    assert any(plain(item.say).startswith("1620 s / 10 s") for item in found.working)
+
+
+def test_a_time_just_short_of_the_wish_is_not_rounded_up_to_it():
+    found = asked(
+        {
+            "battery.chemistry": "lfp",
+            "battery.capacity": 200,
+            "load.current": 300,
+            "load.time": 1620,
+            "battery.max_current": 500,
+            "battery.peak_current": 500,
+        }
+    )
+    assert found.verdict == "no"
+    assert "just under 27 minutes" in plain(found.headline)
