@@ -87,4 +87,5 @@ def _wanted(case: Case, figures: tuple[Figure, ...]) -> str:
     many = next((float(item.value) for item in figures if item.name == COUNT), 1.0)
     if many == 1:
         return f"{'an' if kind == 'AGM' else 'a'} {kind} battery of {size}"
-    return f"{supply.counted(many)} {kind} batteries in series for {say.fact('bank.voltage', case['bank.voltage'])}, each of {size}"
+    volts = say.fact("bank.voltage", case["bank.voltage"])
+    return f"{supply.counted(many)} {kind} batteries in series for {volts}, each of {size}"

@@ -25,7 +25,8 @@ KIND = "battery.chemistry"
 SUPPLY = frozenset({"bank-size", "run-check"})  # "what CCA for it?" and then "got 2 x 500 in parallel"
 SO_MANY = regex(r"\bhow many\b[^.?!]{0,200}\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
 SO_MANY_BATTERIES = regex(
-    r"\bhow many (?!(?:amp|amps|ah|cold|cranking|cca|bursts?|times|minutes?|mins?|hours?|volts?|watts?|kilos?|pounds?)\b)"
+    r"\bhow many "
+    r"(?!(?:amps?|ah|cold|cranking|cca|bursts?|times|minutes?|mins?|hours?|volts?|watts?|kilos?|pounds?)\b)"
     r"(?:[\w.-]+ ){0,6}?(?:batter(?:ies|ys)|batts|lithiums|lifepo4s|agms|gels)\b",
     re.IGNORECASE,
 )

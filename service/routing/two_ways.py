@@ -22,6 +22,7 @@ BANKS, CABLE, LOADED = "charger-banks", "cable-size", frozenset({"run-check", "b
 RATED = frozenset({"battery.cca", "battery.max_current"})
 HELD = frozenset({"battery.capacity"})
 LASTS, TIMED = "run-time", frozenset({"load.time", "battery.capacity"})
+FOR_SO_LONG = regex(r"\b(?:for|do|does|manage|last|lasts|run|use|of|another)\b(?: \w+){0,2} ?$", re.IGNORECASE)
 BY_TIME = frozenset({"charge-time", "standing-drain", LAID_UP})  # whose time it may be
 STAYS_ON = regex(  # "is a 10 A trickle charger safe to leave", beside how to lay it up
     r"\b(?:safe|ok|okay|fine|all ?right|may|can|allowed|dangerous)\b[^.?!;]{0,60}"
@@ -67,8 +68,10 @@ def _of_a_run(message: Message, found: Set[str]) -> set[str]:
 
 def timed(message: Message) -> bool:
     """Whether a battery of known Ah is to run a load for a time: "will a 90 Ah run the Minnow for 15 minutes"."""
-    told = {item.fact for item in message.stated if item.of == 1}
-    return told >= TIMED and bool(told & LOADS) and not any(item.of == 2 for item in message.stated)
+    told = {item.fact: item for item in message.stated}
+    if not (told.keys() >= TIMED and told.keys() & LOADS) or any(item.of == 2 for item in message.stated):
+        return False
+    return FOR_SO_LONG.search(message.text[: told["load.time"].span[0]]) is not None
 
 
 def _charged_in_frost(message: Message, found: Set[str]) -> set[str]:

@@ -12,7 +12,15 @@ from service.judgements.doubt import shown
 from service.reply import Answer, Figure, Option, strictest
 from service.rules import readings
 from service.rules.readings import Charge, cite, limit
-from service.sentences import after_charge, at_rest, by_charge_asked, rest_beside_load, two_at_rest, wording
+from service.sentences import (
+    after_charge,
+    at_rest,
+    by_charge_asked,
+    gauge_and_posts,
+    rest_beside_load,
+    two_at_rest,
+    wording,
+)
 from service.sentences.odd_readings import (
     KINDS,
     equalised,
@@ -97,6 +105,9 @@ def answer(case: Case) -> Answer:
     if case.said("battery.chemistry") == "lithium-other":
         head = "We can't say: this kind of lithium has other volts than iron phosphate, so a technician looks at it."
         return replace(TOPIC.needs("battery.chemistry", headline=head), route="technician")
+    if read := gauge_and_posts.by_the_posts(case):
+        found_one = one(case)
+        return replace(found_one, headline=gauge_and_posts.headline(case, found_one, *read))
     two_at_rest.share_a_reading(case)
     compared = (
         case.says("detail:asks_full") and "battery.chemistry" in case.second

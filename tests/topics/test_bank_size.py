@@ -128,7 +128,11 @@ def test_each_of_two_temperatures_has_its_own_size_and_the_colder_one_stands():
 @pytest.mark.parametrize(
     ("text", "count", "head"),
     [
-        ("How many lithium batteries, 120 Ah with 100 A BMS, for a 200 A thruster on 24 V?", 6, "Six of your batteries"),
+        (
+            "How many lithium batteries, 120 Ah with 100 A BMS, for a 200 A thruster on 24 V?",
+            6,
+            "Six of your batteries",
+        ),
         ("how many 90 Ah lithiums with a 90 A BMS for a 12 V thruster of 160 A", 3, "Three of your batteries"),
         ("Thruster of 350 A, 12 V. How many 700 CCA AGMs is that?", 2, "Two 700 CCA batteries"),
     ],

@@ -474,3 +474,34 @@ def test_two_good_readings_are_full_only_where_both_are():
     (found,) = default_desk().ask("AGM 12.72 and lithium 13.2, both full?").answers
     assert found.verdict == "yes"
     assert found.headline.startswith("No: 12.72")
+
+
+@pytest.mark.parametrize(
+    ("text", "charge", "head"),
+    [
+        (
+            "The dash shows 12.1 V, my hand meter on the posts 12.5 V. Who do I trust?",
+            81.25,
+            "The meter on the battery",
+        ),
+        ("gel, 12.75 V on the posts with my multimeter, 12.4 says the gauge. Which is it?", 87.5, "The meter on the"),
+        ("my panel shows 12.2 but at the battery it is 12.6, is that good? It is AGM", 75, "Yes: 12.6 V at rest"),
+    ],
+)
+def test_of_a_gauge_and_a_meter_on_the_posts_the_posts_count(text, charge, head):
+    found = on("rest-voltage", text)
+    assert found.verdict == "yes"
+    assert figures(found)["state_of_charge"] == pytest.approx(charge)
+    assert plain(found.headline).startswith(head)
+    assert len({item.value for item in found.understood if item.fact == "reading.voltage"}) == 2
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "my gauge reads 12.4 for the house and 12.8 at the start battery, which is low?",
+        "12.8 on the gauge last week, 12.3 at the battery now, which is it",
+    ],
+)
+def test_two_batteries_and_two_days_are_no_two_meters(text):
+    assert "meter on the battery" not in on("rest-voltage", text).headline

@@ -209,6 +209,7 @@ def test_a_run_of_so_many_minutes_is_first_held_against_the_minutes(text, head):
         "does a 90 Ah AGM with 800 CCA run a 200 A thruster for 5 seconds at a time",
         "will a 110 Ah 850 CCA AGM run the Minnow? It was charged for 10 minutes",
         "will 900 CCA run the Pike for 10 minutes",  # of no known amp-hours
+        "90 Ah lithium, BMS 90 A, thruster 120 A, does it work? the lock opens in 20 minutes",
     ],
 )
 def test_a_battery_is_not_held_against_minutes_that_no_run_is_told_of(text):
