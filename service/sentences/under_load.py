@@ -24,6 +24,7 @@ from service.told.culprit import asks_why, either, parts_in, which_first
 WEAK = ", so the battery is the weak part"
 WEAK_MOTOR = ("detail:weak_motor", "detail:dead_motor")
 PART = "detail:which_part"  # "the cable or the battery?"
+AT_BATTERY = "role:at_battery"
 RESISTANCE = "detail:resistance"  # "R?"
 WHAT_NOW = "detail:what_now"  # "so what do I do?"
 DEEDS = {  # what to do about a low reading: of a battery too small for its load, of volts alone, and else
@@ -42,6 +43,10 @@ TWO_PLACES_OF_DEAD = (  # of one that only clicks or does nothing
 ONE_WAY = (
     "Look at the relay and control of the weak direction first: battery and cables feed both directions alike; if both "
     "are weak, read the volts while it runs."
+)
+ON_POSTS = regex(
+    r"\b(?:at|on|across|over|from) (?:the |its |both |two )*(?:battery(?:'s)? )?(?:posts?|poles|battery terminals)\b",
+    re.IGNORECASE,
 )
 STEP = 0.1  # volts
 TRIED = 100.0  # amps
@@ -77,6 +82,39 @@ def at_the_motor_next(case: Case) -> bool:
     return weak and case.said("reading.load_voltage_at_load") is None
 
 
+def on_posts(text: str) -> bool:
+    """Whether the volts are told to be read on the battery's own posts.
+
+    >>> on_posts("9.1 at the battery posts"), on_posts("it falls to 9.1")
+    (True, False)
+    """
+    return ON_POSTS.search(text) is not None
+
+
+def place_is_open(case: Case, under: UnderLoad) -> bool:
+    """ "Battery or cable?" of one low reading that may have been taken at either end."""
+    told = case.says(AT_BATTERY) or on_posts(case.text)
+    if told or not case.says(PART) or not {"battery", "cable"} <= asked_of(case):
+        return False
+    return case.said("reading.load_voltage_at_load") is None and under.basis in ("current", "alone") and not under.small
+
+
+def asked_of(case: Case) -> set[str]:
+    """The parts of which it is asked which one is at fault."""
+    found = culprit.EITHER.search(case.text)
+    return parts_in(found[0]) if found else set()
+
+
+def at_the_motor_at_least(case: Case, under: UnderLoad) -> None:
+    """What the motor's own terminals should show beside a good battery."""
+    least = math.ceil(round(under.lowest * (1 - limit("cable-share") / 100) / STEP, 6)) * STEP
+    case.because(
+        f"Beside {say.volts(under.lowest)} on the posts the motor's own terminals should show {say.volts(least)} or "
+        "more: with less, cable or joints lose it",
+        cite("cable-share"),
+    )
+
+
 def either_way(under: UnderLoad) -> str:
     """What the volts at a weak motor tell: with over a tenth less than on the posts they are lost on the way."""
     edge = math.ceil(round(float(under.read or 0) * (1 - limit("cable-share") / 100) / STEP, 6)) * STEP
@@ -105,8 +143,8 @@ def _start(case: Case, under: UnderLoad, verdict: str, lost: float | None) -> st
         return "The battery comes first"
     if not case.says(PART):
         return wording.opening(case, verdict).removesuffix(", not yet")
-    if under.basis == "alone" and not lost and verdict == "no":
-        return "The battery, if this was read on its posts"
+    if verdict == "no" and not lost and (place_is_open(case, under) or under.basis == "alone"):
+        return "The battery" if on_posts(case.text) else "The battery, if this was read on its posts"
     if verdict == "yes":
         return "Not the battery" if case.said("reading.load_voltage_at_load") is None else "Neither battery nor cable"
     if under.small and (under.read or 0) >= _own_lowest(case, under) - NEAR:
@@ -121,7 +159,9 @@ def _told(case: Case, under: UnderLoad, verdict: str) -> str:
         word = "passes" if verdict == "yes" else "fails"
         return f"{shown(read)} {word} the load test; a good battery holds {lowest} or more at half its CCA"
     if under.basis == "alone":
-        return f"a lead battery in good order holds {lowest} under load, and yours drops to {shown(read)}"
+        told = f"a lead battery in good order holds {lowest} under load, and yours drops to {shown(read)}"
+        settled = verdict == "no" and on_posts(case.text) and not either(case.text)
+        return f"{told} on its posts, so it is too weak or too small" if settled else told
     amps = say.amps(float(under.current or 0))
     running = f"{supply.load_name(case)} running" if "load.model" in case else amps
     own = f"a good {say.cca(float(case['bank.cca']))} battery"

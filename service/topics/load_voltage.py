@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
 
-from grammar.text.patterns import regex
 from service import say
 from service.case import Case, Value
 from service.judgements import circuit, doubt, load_reading
@@ -25,10 +23,6 @@ from service.topic import Lever, Topic
 
 READ = "reading.load_voltage"
 MOSTLY = 0.75  # of the volts lost: a cable that takes less does not explain them
-ON_POSTS = regex(
-    r"\b(?:at|on|across|over|from) (?:the |its |both |two )*(?:battery(?:'s)? )?(?:posts?|poles|battery terminals)\b",
-    re.IGNORECASE,
-)
 NOT_FULL = ", but it was not full: charge it and test again before you buy"
 
 
@@ -235,14 +229,7 @@ def lead(case: Case, under: UnderLoad) -> Answer:
     """The verdict on a lead battery."""
     steps(case, under)
     verdict = "yes" if under.holds else "no"
-    asks: tuple[Any, ...] = ()
-    small = ""
-    if under.basis == "alone":
-        lead_taken(case)
-        asks = (TOPIC.ask(AT_LOAD),) if case.said(AT_LOAD) is None else ()
-        if asks and under.current and verdict == "no" and ON_POSTS.search(case.text):  # read where it counts
-            small = f", or is too small for {say.amps(under.current)} (its CCA tells)"
-            asks = (TOPIC.ask("battery.cca", under_load.cca_replies(case, under)),)
+    asks, small = part_asked(case, under, verdict)
     if verdict == "yes" and under_load.at_the_motor_next(case):
         asked = TOPIC.ask(AT_LOAD)
         asks = (replace(asked, where=f"{asked.where} {under_load.either_way(under)}"),)
@@ -277,6 +264,22 @@ def lead(case: Case, under: UnderLoad) -> Answer:
     if verdict == "no" and under.basis == "current" and not under.small and dead:
         head = not_for_sure(head)
     return TOPIC.says(verdict, head, *figures(under), *drop, asks=asks, plot=plot(under))
+
+
+def part_asked(case: Case, under: UnderLoad, verdict: str) -> tuple[tuple[Any, ...], str]:
+    """What tells the part at fault, where that is open; and what a low reading on the posts may mean as well."""
+    if verdict == "no" and under_load.place_is_open(case, under):
+        under_load.at_the_motor_at_least(case, under)
+        return (TOPIC.ask(AT_LOAD),), ""
+    if under.basis != "alone":
+        return (), ""
+    lead_taken(case)
+    if case.said(AT_LOAD) is not None:
+        return (), ""
+    if verdict == "no" and under_load.on_posts(case.text):  # read where it counts
+        small = f", or is too small for {say.amps(under.current) if under.current else 'its load'} (its CCA tells)"
+        return (TOPIC.ask("battery.cca", under_load.cca_replies(case, under)),), small
+    return (TOPIC.ask(AT_LOAD),), ""
 
 
 def not_for_sure(head: str) -> str:

@@ -31,6 +31,7 @@ OTHERWISE = {
     "whose:start_battery": "detail:own_battery",
 }
 MCA = "role:battery.ca"
+POSTS = "role:at_battery"
 BLOWS = "detail:blows"  # of a fuse, as long as its circuit is what is spoken of
 FIND, MOTOR = "detail:find_kind", ("detail:weak_motor", "detail:dead_motor")
 HELD = frozenset({*OTHERWISE, WINTER, *SEASONS})
@@ -86,11 +87,12 @@ def _season(thread: Thread, text: str) -> tuple[str, ...]:
 
 def still_told(thread: Thread, own: Collection[str]) -> tuple[str, ...]:
     """What was told of a weak motor, and that the kind of battery is looked for, until something else is asked; that
-    amps told before were MCA; and that a fuse blew."""
+    amps told before were MCA; that a fuse blew; and that volts were read at the battery."""
     blown = (BLOWS,) if BLOWS in thread.cues and set(thread.topics) <= CIRCUIT and BLOWS not in own else ()
     rated = (MCA,) if MCA in thread.cues and "battery.ca" in thread.facts and MCA not in own else ()
+    posts = (POSTS,) if POSTS in thread.cues and "reading.load_voltage" in thread.facts and POSTS not in own else ()
     finding = FIND in own or (FIND in thread.cues and not any(name.startswith("request:") for name in own))
-    return (*rated, *blown, *(cue for cue in (FIND, *MOTOR) if finding and cue in thread.cues))
+    return (*rated, *blown, *posts, *(cue for cue in (FIND, *MOTOR) if finding and cue in thread.cues))
 
 
 def let_go(cues: Iterable[str], names: Collection[str] = (*OTHERWISE, WINTER, *SEASONS)) -> tuple[str, ...]:

@@ -313,3 +313,20 @@ def test_volts_under_load_that_one_battery_cannot_have_pass_no_test():
     assert found.verdict == "needs-facts"
     assert "cannot read 41.0 V" in plain(found.headline)
     assert on("load-voltage", "Tester shows 10.4 V with my 12 V battery on load. A pass?").verdict != "needs-facts"
+
+
+def test_battery_or_cable_stays_open_until_it_is_told_where_the_meter_was():
+    text = "12.6 falls to 9.1 while the Pike runs, 700 CCA gel. Cable or battery?"
+    found = only(text)
+    assert plain(found.headline).startswith("The battery, if this was read on its posts: with the Pike running")
+    assert [item.fact for item in found.asks] == ["reading.load_voltage_at_load"]
+    assert "should show 9.4 V or more" in plain(found.working[0].say)
+    assert not only(text.replace("9.1", "9.1 on the posts")).asks
+
+
+def test_a_low_reading_on_the_posts_settles_that_it_is_the_battery():
+    thread = ["our thruster is slow, it drops to 9.1", "12.6 before", "read on the battery posts"]
+    reply = talk(*thread)
+    assert reply.notice is None
+    assert "so it is too weak or too small" in reply.answers[0].headline
+    assert [item.fact for item in reply.answers[0].asks] == ["battery.cca"]
