@@ -138,7 +138,7 @@ def is_unsure(scene: Scene, item: Item) -> bool:
         or (last in ("i", "we", "she", "they") and second in ("am", "are", "is") and third == "when")
         or (scene.word(item.start) == "at" and {"when", "am"} <= {last, second, third})
         or (scene.word(item.start) == "at" and "when" in (second, third) and last in THAT | {"i", "we", "she"})
-        or (last in IS and second in THAT and third in ("if", "whether"))
+        or (last in IS and second in THAT and third in ("if", "whether") and not _supposes(scene, item.start - 3))
         or (last in IS and second in THAT and third == "when" and item.name == FULL)  # "how do I see when it is full"
     ):
         return True
@@ -147,6 +147,11 @@ def is_unsure(scene: Scene, item: Item) -> bool:
             between = [scene.word(at) for at in range(found.end, item.start)]
             return bool({"if", "whether", "which"} & set(between)) or len(between) <= 1
     return False
+
+
+def _supposes(scene: Scene, at: int) -> bool:
+    """Whether an "if" opens what is said and so doubts nothing: "and if it is half empty?"; not "I wonder if"."""
+    return scene.word(at) == "if" and (at == 0 or scene.word(at - 1) in ("and", "what", "but", "so", ",", ".", "?"))
 
 
 def is_wanted(scene: Scene, item: Item) -> bool:

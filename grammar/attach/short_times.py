@@ -25,6 +25,8 @@ EVENING = regex(
     r"|in the (?:evenings?|dark|night)|(?:each|every|per|a|an) (?:night|evening)|nightly)\b",
     re.IGNORECASE,
 )
+STATE_OF_CHARGE = regex(r"\d ?(?:%|per ?cent) (?:state of |of )?charged?\b", re.IGNORECASE)
+CHARGES = regex(r"\b(?:re)?charg\w*", re.IGNORECASE)
 GOING_ON = 10  # words of a message that goes on with what was told
 RUN_WORDS = frozenset({"run", "runs", "last", "lasts", "on", "off", "use", "used", "long", "charge", "rest"})
 OUTINGS = frozenset({"weekend", "passage", "crossing", "race", "trip"})  # "no shore power for a 48 hour weekend"
@@ -99,6 +101,12 @@ def short_time(scene: Scene, item: Item, value: float) -> Claim | None:
     return Claim("load.time", "default")
 
 
+def _charge_is_a_state(scene: Scene) -> bool:
+    """Whether a charge is spoken of only as how full it is: "at 80 % charge"."""
+    states = len(STATE_OF_CHARGE.findall(scene.text))
+    return states > 0 and states == len(CHARGES.findall(scene.text))
+
+
 def _hours(scene: Scene, item: Item, value: float) -> Claim:
     """What hours are that no word tells: those of a panel's sun, or of a run; none where a charge is spoken of."""
     if _by_night(scene, item) and "load" in scene.heads and "charger" not in scene.heads:
@@ -107,6 +115,7 @@ def _hours(scene: Scene, item: Item, value: float) -> Claim:
     if panel and value <= 12 * 3600 and not _is_dark(scene):
         return Claim("solar.sun_hours", "near")
     here = scene.by_clause.get(scene.clause(item.start), frozenset())
+    here -= {"word:charge"} if _charge_is_a_state(scene) else set()
     charged = here & {"word:charge", "word:setting", "word:winter"} and scene.word(item.end) not in OUTINGS
     if charged and "request:what_size" not in here:
         return NOTHING

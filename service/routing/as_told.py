@@ -237,6 +237,7 @@ IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("ventilation", _shut_in),
     ("bank-size", supply_as_told.sized),
     ("run-time", supply_as_told.lasting),
+    ("run-time", supply_as_told.kept_on),
     ("run-time", supply_as_told.longer),
     ("run-check", supply_as_told.in_the_cold),
     ("charger-banks", _charged_in_part),

@@ -73,6 +73,15 @@ def lasting(seen: Seen) -> bool:
     return seen.found == {"run-check", "run-time"} and seen.says(*LASTING)
 
 
+def kept_on(seen: Seen) -> bool:
+    """ "Will 90 Ah run a 4 A fridge for ten hours?": of what takes no jump of current only the hours count."""
+    told = {item.fact: item.value for item in seen.message.stated}
+    steady = told.get("load.kind") == "electronics" and {"load.time", "battery.capacity"} <= told.keys()
+    several = any(item.of == 2 for item in seen.message.stated)
+    asked = "run-check" in seen.found and seen.found <= {"run-check", "run-time"}
+    return steady and asked and not several and not {"load.peak", "battery.max_current"} & told.keys()
+
+
 def longer(seen: Seen) -> bool:
     """ "And if I put a second one next to it, in parallel?" after it was asked how long it lasts."""
     joined = seen.found == {"bank-wiring"} and seen.context == {"run-time"}

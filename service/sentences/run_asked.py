@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from service import say
+from service import reference, say
 from service.case import Case
 from service.judgements import ice_first, session, supply
 
@@ -15,7 +15,9 @@ def judged(case: Case, minutes: float, usable: float, running: float, to_empty: 
     amount, asked = say.lasting(minutes), wanted(case)
     if usable <= 0:
         before = ice_first.first(case, float(case.get("battery.charge", 100.0)))
-        return "no", f"No: {supply.bank_name(case)} is already below what should be used, so {before}."
+        least = say.charge(100 - float(reference.row("usable", family=family_of(case))["share"].value))
+        start = "Nothing is left to use" if asked is None else "No"
+        return "no", f"{start}: {supply.bank_name(case)} should not go below {least}, so {before}."
     if trips := session.trips_in_words(case, minutes):
         return "information", f"{say.capital(supply.does(case, 'last'))} about {amount} before charging: {trips}."
     if asked is not None:
@@ -31,6 +33,11 @@ def judged(case: Case, minutes: float, usable: float, running: float, to_empty: 
         empty = f", {say.lasting(to_empty)} until it is empty" if case.says("detail:asks_bad") else ""
         told = f"the battery would last about {amount} at {say.amps(running)} until it is {limit}{empty}."
     return "information", say.capital(house_first(case) + told)
+
+
+def family_of(case: Case) -> str:
+    """The family of the battery; lead where nothing is told."""
+    return "lithium" if case.get("battery.family") == "lithium" else "lead"
 
 
 def house_first(case: Case) -> str:

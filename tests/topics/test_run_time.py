@@ -11,7 +11,7 @@ from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.run_time import TOPIC
 from tests.building import case
-from tests.talks import plain, talk
+from tests.talks import on, plain, talk
 
 AGM = {"battery.chemistry": "agm", "battery.capacity": 100}
 
@@ -248,3 +248,43 @@ def test_a_time_just_short_of_the_wish_is_not_rounded_up_to_it():
     )
     assert found.verdict == "no"
     assert "just under 27 minutes" in plain(found.headline)
+
+
+@pytest.mark.parametrize(
+    ("text", "head"),
+    [
+        ("will a 70 Ah gel at 75% charge run a 2 A radio for 14 hours", "No: your 70 Ah gel battery lasts about 8.7"),
+        ("Can an 80 Ah AGM run a 4 A fridge for 8 hours?", "Yes: your 80 Ah AGM battery lasts about 10 hours"),
+    ],
+)
+def test_hours_told_beside_a_state_of_charge_are_those_of_the_run(text, head):
+    (found,) = talk(text).answers
+    assert found.topic == "run-time"
+    assert plain(found.headline).startswith(head)
+
+
+@pytest.mark.parametrize(
+    ("then", "figure"),
+    [
+        ("and if it is half empty?", 0.0),
+        ("what if they are half discharged", 0.0),
+        ("and half that current", 19.14),
+        ("and with half of those amps?", 19.14),
+        ("and double that current", 3.89),
+        ("and for twice those amps", 3.89),
+        ("what about half this current", 19.14),
+        ("and half those amps?", 19.14),
+        ("and half of that current", 19.14),
+        ("and twice that current", 3.89),
+    ],
+)
+def test_a_later_turn_may_halve_the_charge_or_the_current(then, figure):
+    found = on("run-time", "100 Ah AGM, the thruster takes 200 A, how long does it last?", then)
+    assert minutes(found) == pytest.approx(figure, rel=0.002)
+
+
+def test_nothing_is_left_to_use_of_a_half_empty_lead_battery():
+    found = on("run-time", "how long will an 80 Ah gel run 4 A?", "and if it is half flat?")
+    assert plain(found.headline) == (
+        "Nothing is left to use: your 80 Ah gel battery should not go below 50 %, so charge it first."
+    )
