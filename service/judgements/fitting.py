@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
@@ -72,6 +73,43 @@ def chosen(case: Case, amps: float) -> Choice:
     return Choice(gauge, thin, count)
 
 
+def several_needed(case: Case, amps: float) -> str:
+    """Equal cables side by side, in words, where no single one of any size is enough for the loss; "" else."""
+    choice = chosen(case.fresh(), amps)  # its steps are no part of the answer
+    size = choice.area if circuit.metric(case) else choice.gauge
+    return f"it takes {choice.count} of {circuit.called(size)} for each pole" if size and choice.count > 1 else ""
+
+
+def shorter(case: Case) -> Iterator[Value]:
+    """The run for which the thickest cable would do, where no single one does for the whole of it."""
+    quiet = case.fresh()
+    if "cable.length" not in case.stated or not circuit.has_cable(quiet) or "load.current" not in quiet:
+        return
+    amps = circuit.current(quiet)
+    if several_needed(quiet, amps):
+        lost, thickest = circuit.loss(quiet, amps), _thickest(quiet)
+        most = float(quiet["cable.length"]) * lost.allowed / lost.percent * thickest.area / float(quiet["cable.cmil"])
+        yield math.floor(most * 10 + 1e-9) / 10
+
+
+def _thickest(case: Case) -> Size:
+    """The thickest size of the customer's system."""
+    return max(circuit.sizes(case)[1 if circuit.metric(case) else 0], key=lambda size: size.area)
+
+
+def of_the_thickest(case: Case, value: Value) -> dict[str, Value]:
+    """The cable of that run."""
+    size = _thickest(case)
+    named: dict[str, Value] = {"cable.area": float(size.name)} if circuit.metric(case) else {"cable.gauge": size.name}
+    return named | new_cable(case, value)
+
+
+def in_words_of_run(case: Case, value: Value) -> str:
+    """The run and its cable."""
+    run = say.length(float(value), not circuit.metric(case))
+    return f"a run of {run} or less, in {circuit.called(_thickest(case))}"
+
+
 def _from(sizes: Iterable[Size], first: Value) -> list[Size]:
     known = list(sizes)
     return known[[size.name for size in known].index(first) :]
@@ -112,6 +150,7 @@ THICKER = (
     Lever("cable.area", thicker_areas, "{value} cable with 105 °C insulation", new_cable),
     Lever("cable.area", _if_older(thicker_areas), "{value} cable with insulation like yours"),
 )
+NEARER = Lever("cable.length", shorter, in_words_of_run, of_the_thickest)
 
 
 @dataclass(frozen=True, slots=True)

@@ -49,6 +49,20 @@ def tested_on_board(case: Case) -> str:
     )
 
 
+def by_its_reading(case: Case) -> str:
+    """The headline on volts that are told of a battery without a label; "" where none are."""
+    read = case.said("reading.load_voltage")
+    if read is None:
+        return ""
+    scale, name = float(case["bank.voltage"]) / 12, supply.load_name(case)
+    told, floor = say.volts(float(read)), say.volts(9.6 * scale)
+    if float(read) < 9.6 * scale:
+        return f"Not likely: a lead battery in order holds {floor} while {name} runs, and yours drops to {told}."
+    if float(read) >= readings.limit("test-charged") * scale:  # nothing draws on it
+        return f"We can't say yet: {told} is a battery at rest; now read it while {name} runs, and look for {floor}."
+    return f"We can't say yet: {told} while {name} runs is a good sign, but no proof without its CCA."
+
+
 def itself(case: Case, battery: Ground, deciding: Ground, volts: float) -> str:
     """The headline where the cable decides: first what the battery does, as an answer before tells of the cable or
     because both of them were asked about."""
@@ -82,9 +96,9 @@ def by_its_size(case: Case, need: float) -> str:
     if not usual or float(case.get("bank.in_parallel", 1)) > 1:  # of several it is the sum that counts
         return ""
     row = reference.row("typical_cases", group=str(case["battery.group"]).upper())
-    low, high = float(row["cca_low"].value), float(row["cca_high"].value)
+    high = float(row["cca_high"].value)
     rating = say.cca(math.ceil(need - 1e-6))
-    sure = "Most likely" if low >= need - 1e-6 else "Hardly" if high < need else "We can't say yet"
+    sure = "Hardly" if high < need else "We can't say yet"  # a usual range is no proof of theirs
     return f"{sure}: {usual}, and {supply.load_name(case)} needs {rating}; the label decides."
 
 

@@ -50,6 +50,13 @@ def unlabelled(case: Case) -> bool:
     return True
 
 
+def as_cranking_amps(case: Case, head: str) -> str:
+    """The headline with the amps as they were typed, and what they are taken for: no CCA was told."""
+    typed, taken = say.amps(float(case["battery.ca"])), say.cca(float(case["battery.cca"]))
+    told = f"your {typed} battery, if those are cranking amps ({taken}),"
+    return head.replace(f"your {taken} battery", told, 1)
+
+
 def unrated(topic: Topic, case: Case, inrush: float, need: float, figures: tuple[Figure, ...]) -> Answer:
     """No cranking rating: no for a deep-cycle battery, else asked."""
     rating, name = say.cca(math.ceil(need - 1e-6)), supply.load_name(case)

@@ -22,6 +22,7 @@ from service.judgements.deciding import by_house, by_volts, opening
 from service.reply import Answer, Asked, Choice, Figure
 from service.sentences.supply import (
     by_its_own,
+    by_its_reading,
     by_its_size,
     itself,
     measured,
@@ -34,7 +35,7 @@ from service.sentences.supply import (
     tested_on_board,
     through_a_converter,
 )
-from service.sentences.unrated import cca_ask, unlabelled, unrated
+from service.sentences.unrated import as_cranking_amps, cca_ask, unlabelled, unrated
 from service.told import culprit, in_its_place, one_battery, two_options, used_in_cold
 from service.topic import Topic
 
@@ -191,6 +192,8 @@ def unknown(case: Case, running: float, inrush: float) -> Answer:
     head = over_the_run(case, head)
     if case.says("note:no_idea"):
         head, asks = tested_on_board(case), (TOPIC.ask("reading.load_voltage"), asks[0])
+    elif case.says("unknown:battery.cca"):  # of an earlier turn: what decides without it is a test
+        head, asks = by_its_reading(case) or head, (TOPIC.ask("reading.load_voltage"), asks[1])
     return TOPIC.says("needs-facts", head, *supply.load_figures(running, inrush), needed(need), asks=asks)
 
 
@@ -226,7 +229,9 @@ def lead(case: Case, running: float, inrush: float) -> Answer:
     ground = deciding.deciding(grounds)
     flat = any(item.verdict == "no" and item.fact == "charge" for item in grounds)
     head = (itself(case, grounds[0], ground, volts * scale) or opening(ground)).format(load=supply.load_name(case))
-    asks = (cca_ask(TOPIC, case, inrush, need),) if unlabelled(case) else ()
+    asks: tuple[Asked, ...] = ()
+    if unlabelled(case):
+        head, asks = as_cranking_amps(case, head), (cca_ask(TOPIC, case, inrush, need),)
     if ground.verdict == "yes":
         head = measured(case, reached(case, at_load, scale) or head, volts * scale)
     if ground.verdict == "yes" and (colder := in_the_cold(case, running, inrush)):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from service import likely, say
 from service.case import Case, Missing
 from service.judgements import circuit, doubled_volts, parallel_cables, proposed_cable
-from service.judgements.fitting import THICKER, asked_thicker
+from service.judgements.fitting import NEARER, THICKER, asked_thicker, several_needed
 from service.reply import Answer, Figure, Option
 from service.rules.cable import CRITICAL_LIMIT, MOTOR_LIMIT, TABLE_5, K
 from service.told import lost_volts
@@ -16,7 +16,7 @@ TOPIC = Topic(
     "Loss in the cable",
     amps="load.current",
     cautions=("cable-assumed", "parallel-cables", "fuse-at-battery", "manual-first"),
-    levers=THICKER,
+    levers=(*THICKER, NEARER),
     likely={"cable.insulation": likely.INSULATION},
     unsure={"load.current": "We can't say yet: the loss grows with the amps, so tell us what the load draws."},
 )
@@ -134,6 +134,9 @@ def one_cable(case: Case, amps: float, helps: str = "") -> Answer:
         if counts
         else why
     )
+    if verdict == "no" and not counts and (several := several_needed(case, amps)):
+        case.because("Equal cables side by side, each with its own fuse, are laid out by an electrician", K.cite)
+        why = f"{why}; {several}"
     return TOPIC.says(verdict, f"{start}{why}.", *figures(lost), plot=circuit.bars(case, amps, size))
 
 

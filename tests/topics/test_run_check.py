@@ -361,3 +361,38 @@ def test_how_big_it_must_be_is_no_question_of_one_that_is_there():
     assert [found.topic for found in talk("How big a battery will do the new thruster on the 44s?").answers] == [
         "bank-size"
     ]
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "head"),
+    [
+        ("got a 950 amp battery, will it turn a 280 A thruster?", "yes", "your 950 A battery, if those are"),
+        (
+            "My battery says 900 amps on it. Enough for a 300 A thruster?",
+            "marginal",
+            "your 900 A battery, if those are",
+        ),
+        ("Will my battery of 950 MCA turn a 280 A thruster?", "yes", "your 760 CCA battery"),
+    ],
+)
+def test_amps_without_a_name_are_told_as_they_were_typed(text, verdict, head):
+    found = on("run-check", text)
+    assert found.verdict == verdict
+    assert head in plain(found.headline)
+    assert bool(found.asks) == ("if those are" in head)
+
+
+@pytest.mark.parametrize(
+    ("reading", "head"),
+    [
+        ("it reads 12.7", "We can't say yet: 12.7 V is a battery at rest; now read it while the Minnow runs"),
+        ("it reads 10.6 while it runs", "We can't say yet: 10.6 V while the Minnow runs is a good sign, but no proof"),
+        ("it reads 8.9 while it runs", "Not likely: a lead battery in order holds 9.6 V while the Minnow runs"),
+    ],
+)
+def test_without_a_label_a_test_on_board_decides(reading, head):
+    thread = ["will the battery up front run the Minnow", "no idea, the label has come off", "it is a group 27"]
+    assert on("run-check", *thread).asks[0].fact == "reading.load_voltage"
+    found = talk(*thread, reading).answers[0]
+    assert plain(found.headline).startswith(head)
+    assert found.verdict == "needs-facts"

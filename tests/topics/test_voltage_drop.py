@@ -7,7 +7,7 @@ import pytest
 from service.least_change import least_change
 from service.topics.voltage_drop import TOPIC
 from tests.building import case
-from tests.talks import talk
+from tests.talks import plain, talk
 from tests.topics import asked, figures
 
 
@@ -148,3 +148,13 @@ def test_where_the_thruster_sits_is_not_where_the_volts_are_asked_for():
 def test_each_way_is_one_way_though_a_loop_is_spoken_of(text, length):
     (told,) = (item for item in talk(text).answers[0].understood if item.fact == "cable.length" and item.of == 1)
     assert told.value == pytest.approx(length)
+
+
+def test_where_no_single_cable_is_enough_the_way_out_is_told():
+    thread = ["900 CCA for a 340 A thruster, ok?", "17 m of 70 mm2 cable, what does it lose?"]
+    found = next(item for item in talk(*thread).answers if item.topic == "voltage-drop")
+    assert found.verdict == "no"
+    assert plain(found.headline).endswith("it takes 2 of 95 mm² for each pole.")
+    (change,) = found.would_change
+    assert (change.fact, change.value) == ("cable.length", 11.8)
+    assert [item["value"] for item in change.also if item["fact"] == "cable.area"] == [120]
