@@ -28,6 +28,13 @@ SUBJECT = 4  # words between "are" and what is asked: "are the two outputs of it
 ASKS_OF = frozenset({"is", "are", "does", "do", "can"})
 BEGINS = frozenset({"and", "or", "so", "but", "well"})
 MUST = (["mustnt"], ["must"], ["should"], ["shouldnt"], ["may"], ["cannot"])  # "outlets mustn't share a minus"
+LEAVE = frozenset(  # what is asked of a kind that somebody would take: "... ok?", "... allowed?"
+    {
+        *("ok", "okay", "fine", "right", "alright", "allowed", "permitted", "acceptable", "enough", "good", "safe", "do"),
+        *("work", "suitable", "possible", "charge", "serve"),
+    }
+)
+OF_LEAVE = 9  # words after it in which that is asked
 WITH = frozenset({"with", "that", "without", "which", "having", "has", "use", "connect", "ok", "fine"})
 SPEAKS = frozenset(
     [
@@ -175,9 +182,8 @@ def is_asked_of(scene: Scene, item: Item) -> bool:
     before = [scene.word(at) for at in range(clause.start, item.start)]
     first = next((at for at, word in enumerate(before) if word not in BEGINS), len(before))
     subject = before[first + 1 :]
-    plain = (item.fact, item.name) == ("charger.isolated", "false") and "converter.common_negative" in scene.facts
-    if plain and subject in (["a"], ["the"], ["my"], ["our"]):
-        return False  # "is a non-isolated one fine if the negatives are common": that is what it is
+    if (item.fact, item.name) == ("charger.isolated", "false") and _is_proposed(scene, item, subject):
+        return False  # "is a non-isolated one fine": that is what it is, and whether it is allowed is asked
     return (
         "whether" in before[-OF_WHETHER:]
         or ("if" in before[-OF_WHETHER:] and not KNOWING.isdisjoint(before[-OF_WHETHER - 2 :]))
@@ -189,3 +195,11 @@ def is_asked_of(scene: Scene, item: Item) -> bool:
             and len(subject) <= SUBJECT
         )
     )
+
+
+def _is_proposed(scene: Scene, item: Item, subject: list[str]) -> bool:
+    """Whether leave is asked for a kind: "can I fit a non-isolated ...", "is the non-isolated type ok"."""
+    if "or" in subject or scene.word(item.end) == "or":
+        return False
+    weighed = not LEAVE.isdisjoint(scene.word(at) for at in range(item.end, item.end + OF_LEAVE))
+    return subject[:1] in (["i"], ["we"]) or (weighed and subject[:1] in ([], ["a"], ["the"], ["my"], ["our"]))

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service.case import Case
 from service.judgements import converter
 from service.reply import Answer, Figure
 from service.topic import Topic
 
+UNPARTED = regex(r"\b(?:non|un|not)[- ]?(?:iso|isolated)\b", re.IGNORECASE)  # the kind that joins both sides
 PART = "whether the 12 V battery is one of those that make the 24 V bank"
 
 
@@ -16,7 +19,7 @@ def judged(topic: Topic, case: Case, figures: tuple[Figure, ...]) -> Answer | No
     """Whether it may join the negatives of both sides; None where that is not the question."""
     part = case.says("detail:part_of_bank") and not case.says("detail:not_part")
     plain, common = case.get("charger.isolated"), case.get("converter.common_negative")
-    asked = case.says("detail:isolated_or_not")
+    asked = case.says("detail:isolated_or_not") or UNPARTED.search(case.text) is not None
     named = asked or case.says("detail:isolation")  # beside a converter's amps the bare word may tell which one it is
     if plain is None and not part and not (common is not None and named):
         return which(topic, case, figures) if asked or (named and not figures) else None

@@ -229,3 +229,19 @@ def test_what_it_pulls_is_told_beside_another_answer_where_it_is_asked(text: str
 )
 def test_amps_on_the_side_that_is_charged_come_out(text, taken):
     assert f"It pulls about {taken} A" in plain(on("dc-dc", text).headline)
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "May I take the non-isolated sort? 12 to 24 V, 8 A out, alternator 80 A, AGM",
+        "is a non-isolated 12-24 step-up acceptable at 12 A? the alternator gives 110 A, gel bank",
+        "12 to 24 V, 8 A, 100 A alternator; non isolated, any harm?",
+    ],
+)
+def test_one_that_joins_the_negatives_is_never_approved_by_its_amps(asked):
+    """Whether both sides share a negative decides, however much the alternator has to spare."""
+    answer = on(asked)["dc-dc"]
+    assert answer.verdict == "needs-facts"
+    assert answer.asks[0].fact == "converter.common_negative"
+    assert on("12 to 24 V, 8 A, isolated converter, 100 A alternator, AGM, ok?")["dc-dc"].verdict == "yes"
