@@ -30,7 +30,20 @@ BEGINS = frozenset({"and", "or", "so", "but", "well"})
 MUST = (["mustnt"], ["must"], ["should"], ["shouldnt"], ["may"], ["cannot"])  # "outlets mustn't share a minus"
 LEAVE = frozenset(  # what is asked of a kind that somebody would take: "... ok?", "... allowed?"
     {
-        *("ok", "okay", "fine", "right", "alright", "allowed", "permitted", "acceptable", "enough", "good", "safe", "do"),
+        *(
+            "ok",
+            "okay",
+            "fine",
+            "right",
+            "alright",
+            "allowed",
+            "permitted",
+            "acceptable",
+            "enough",
+            "good",
+            "safe",
+            "do",
+        ),
         *("work", "suitable", "possible", "charge", "serve"),
     }
 )

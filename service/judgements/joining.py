@@ -15,6 +15,7 @@ COUNT = "battery.count"
 ALONE = (1.0, 1.0)  # batteries of each of two sorts
 CAPACITY = "battery.capacity"
 WHICH_WAY = regex(r"\bseries or (?:in )?parallel\b|\bparallel or (?:in )?series\b", re.IGNORECASE)
+THE_OTHER = regex(r"\bthe other(?: one| battery)?\b(?! (?:two|three|four|ones|batteries))", re.IGNORECASE)
 HOW = regex(r"\bhow\b[^.?!;]{0,24}\b(?:wire|join|connect|hook|link|arrange)\w*\b|\bwiring\b", re.IGNORECASE)
 PARTS = regex(r"\w+\W+\w")  # the second count with the word that parts it from the first: "or two"
 GIVES_AS_ONE = frozenset({"run-time", "standing-drain", "solar"})
@@ -24,6 +25,18 @@ CHARGES = frozenset({"charger-size", "charge-time"})  # of each battery by itsel
 def pair(case: Case, fact: str) -> tuple[Value, ...]:
     """Both batteries' values, where two were named."""
     return (case[fact], case.second[fact].value) if fact in case.second and fact in case else ()
+
+
+def more_than_one(case: Case) -> Case:
+    """The case without a count of one where it is one of those that are joined: "one is a year older than the other"."""
+    told = case.stated.get(COUNT)
+    if told is None or told.value != 1 or COUNT in case.second or "bank.layout" not in case.stated:
+        return case
+    joined = case.fresh()
+    joined.stated = {fact: known for fact, known in case.stated.items() if fact != COUNT}
+    if THE_OTHER.search(case.text):
+        joined.stated[COUNT] = Known(COUNT, 2.0, "derived", "")
+    return joined
 
 
 def alternatives(case: Case) -> bool:

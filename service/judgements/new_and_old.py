@@ -181,6 +181,22 @@ ONE_RENEWED = regex(  # "I replaced the other in the pair because it died", "one
     re.IGNORECASE,
 )
 
+ADDED = regex(  # "can I add a third one to my two", "put a fourth beside the three"
+    r"\b(?:add|put|hang|connect|join|wire|fit)(?:ing)?\b (?:in )?(?:an?|one|another) "
+    r"(?:second|third|fourth|extra|further|more|new|\d{2,3} ?ah)\b[^.?!;]{0,40}"
+    r"\b(?:to|beside|with|alongside|next to) (?:my|our|the|those|these|his|her|\d|two|three)\b",
+    re.IGNORECASE,
+)
+
+
+def one_added(text: str) -> bool:
+    """Whether a battery more is put to those that they have, and it is not told to be as old.
+
+    >>> one_added("can I add a third 90 Ah gel to my two"), one_added("add a third one of the same age to my two?")
+    (True, False)
+    """
+    return ADDED.search(text) is not None and NO_NEWER.search(text) is None
+
 
 def one_renewed(text: str) -> bool:
     """Whether one battery of several was changed for a new one.

@@ -16,8 +16,9 @@ from service.judgements.joining import pair
 LIMITS = {str(row["name"].value): row["value"] for row in reference.rows("mixing")}
 MADE = regex(r"(?<![\d.,])(?:19[89]|20[0-4])\d(?![\d.,]\d| ?(?:v|a|ah|cca|amps?|watts?|w|mm)\b)", re.IGNORECASE)
 BETWEEN = regex(
-    r"(?<!at least )(?<!at most )(?<!than )\b(?P<years>\d{1,2}|one|two|three|four|five|six|seven) (?:years?|yrs?)"
-    r" (?:older|younger|newer)\b(?! than (?:\d|it|mine|my boat))",
+    r"(?<!at least )(?<!at most )(?<!than )\b(?P<years>\d{1,2}|an?|one|two|three|four|five|six|seven) (?:years?|yrs?)"
+    r" (?:(?:older|younger|newer)\b(?! than (?:\d|it|mine|my boat))|apart\b|between (?:them|the two|the batteries))"
+    r"|\bage (?:gap|difference) (?:is |of |between them is )?(?P<gap>\d{1,2}|two|three|four|five) (?:years?|yrs?)\b",
     re.IGNORECASE,
 )
 BUYS = regex(r"\bbuy(?:ing)?\s+(?:a\s+)?new\b", re.IGNORECASE)  # in place of the old ones, not beside them
@@ -76,28 +77,32 @@ def age_apart(case: Case) -> Iterator[str]:
     another_is_new = another_is_new or (new_and_old.both_asked(case) and new_and_old.uneven(case.text))
     another_is_new = another_is_new or bool(IN_STOCK.search(case.text) and new_and_old.BESIDE.search(case.text))
     another_is_new = another_is_new or (new_and_old.planned(case) and new_and_old.unlike_in_age(case))
-    another_is_new = another_is_new or new_and_old.one_renewed(case.text)
+    another_is_new = another_is_new or new_and_old.one_renewed(case.text) or new_and_old.one_added(case.text)
     if not both and "battery.age" in case.stated and another_is_new:
         both = (case["battery.age"], 0.0)
     since = new_and_old.bought_since(case.text)
     if not both and "battery.age" in case.stated and since is not None:
         both = (case["battery.age"], since)
     mixed = case.says("detail:mixed_age") or OLD_AND_NEW.search(case.text)
-    apart = abs(float(both[0]) - float(both[1])) if both else made_apart(case) or years_between(case.text)
+    between = years_between(case.text)
+    apart = abs(float(both[0]) - float(both[1])) if both else made_apart(case) or between or 0.0
     if apart > float(most.value) * (1 + 1e-9):
         old = f"A new one beside one of {say.quantity(apart, 'years')}"
         beside = old if both and both[1] == 0 else f"{say.quantity(apart, 'years')} apart"
         case.step(f"{beside}; 1 year is the most in series", most.cite)
         yield OLD_BESIDE_NEW
-    elif not both and (mixed or (another_is_new and case.says("detail:of_a_year"))):
+    elif not both and between is None and (mixed or (another_is_new and case.says("detail:of_a_year"))):
         case.step("More than 1 year apart is too much in series", most.cite)
         yield OLD_BESIDE_NEW
 
 
-def years_between(text: str) -> float:
-    """The years by which one is told to be older than the others: "is the third ok if it's 2 years older"; else 0."""
+def years_between(text: str) -> float | None:
+    """The years told to lie between batteries: "is the third ok if it's 2 years older", "3 years apart"; else None."""
     found = BETWEEN.search(text)
-    return numbers.value(found["years"].lower()) if found else 0.0
+    if found is None:
+        return None
+    told = (found["years"] or found["gap"]).lower()
+    return 1.0 if told in ("a", "an") else numbers.value(told)
 
 
 def made_apart(case: Case) -> float:

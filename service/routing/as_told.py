@@ -245,5 +245,7 @@ IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("bank-wiring", _linked),
     ("run-check", supply_as_told.supplied),
     ("run-check", supply_as_told.cut_off),
+    ("bank-wiring", supply_as_told.too_many),
+    ("run-check", supply_as_told.proposed),
     ("run-check", supply_as_told.each_sized),
 )

@@ -51,6 +51,7 @@ STILL = regex(  # "does it still have the strength", "will it still turn it"
     r"(?:still |then )?(?:have|has|the|run|turn|drive|push|manage|cope|be|enough|strong|up)\b",
     re.IGNORECASE,
 )
+MOST_ABREAST = 4  # batteries in parallel
 CUTS_OUT = "lfp-keeps-tripping"  # a danger: the lithium battery that switches itself off
 UNLIKE = ("detail:mixed_age", "detail:mixed_size", "detail:mixed_kind", "detail:join")
 
@@ -111,6 +112,20 @@ def supplied(seen: Seen) -> bool:
     if found == {"bank-size"} and seen.told & LOADS and THEIRS_DO.search(seen.message.text):
         return not seen.says("request:how_many", "about:how_big")
     return found == {"bank-size"} and strong and not seen.says(*SIZING) and seen.says(*APPROVAL)
+
+
+def proposed(seen: Seen) -> bool:
+    """ "Two gels in parallel for a 150 A thruster?": nothing else is asked than whether they do."""
+    told = {"bank.layout", "battery.count", KIND} <= seen.told and bool(seen.told & (LOADS - {"load.peak"}))
+    asks = seen.message.text.rstrip().endswith("?") and not seen.message.dangers
+    return seen.found <= {"unclear"} and told and asks and not seen.context
+
+
+def too_many(seen: Seen) -> bool:
+    """ "Six gels in parallel for a 300 A thruster?": so many are not joined, whatever they run."""
+    many = any(item.fact == "battery.count" and float(item.value) > MOST_ABREAST for item in seen.message.stated)
+    abreast = any(item.fact == "bank.layout" and item.value == "parallel" for item in seen.message.stated)
+    return proposed(seen) and many and abreast
 
 
 def cut_off(seen: Seen) -> bool:

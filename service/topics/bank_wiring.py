@@ -23,8 +23,10 @@ from service.told import equal_cables, its_mate
 from service.topic import Lever, Topic
 
 MAY = ("request:may_i", "detail:join", "detail:wise")
-ASKED_IF = regex(  # "..., fine?", "can two of them go in series?"
+ASKED_IF = regex(  # "..., fine?", "are two of them in series ok", "can two of them go in series?"
     r"\b(?:fine|ok|okay|alright|all right|possible|sensible)\W{0,2}\?"
+    r"|\b(?:is|are)\b[^.?!]{0,100}\b(?:fine|ok|okay|alright|all right|possible|sensible|allowed|too many)\W*$"
+    r"|^(?![^.?!]{0,100}\b(?:how|what|which)\b)[^.?!]{0,80}\bfor (?:an?|the|my|our)\b[^.?!]{0,40}\?\W*$"  # "six gels in parallel for a windlass?"
     r"|\b(?:can|could|may)\b[^.?!]{0,200}\b(?:go|be|sit|add|join|put|connect|hook|wire|pair|combine)\w*\b[^.?!]{0,200}(?:\?|$)",
     re.IGNORECASE,
 )
@@ -101,6 +103,7 @@ HABITS = {  # cue: verdict, headline, why, source
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The stricter rules first, then the sum."""
+    case = joining.more_than_one(case)
     if its_mate.asked(case.text) and "battery.age" not in case.stated:  # the years apart decide where they are told
         return of_the_pair(case)
     if (

@@ -334,3 +334,26 @@ def test_years_beside_last_month_ask_for_no_new_battery():
     assert (found.topic, found.verdict) == ("bank-wiring", "marginal")
     text = "AGM 70 Ah of 6 years and a new one of 70 Ah in parallel, ok? And how long will the old one last?"
     assert "replacement" in {item.topic for item in talk(text).answers}
+
+
+@pytest.mark.parametrize(
+    ("asked", "verdict"),
+    [
+        ("two 90 Ah gels, 3 years apart, in series for 24 V, fine?", "no"),
+        ("my two 90 Ah AGMs are 6 months apart, in series for 24 V, fine?", "yes"),
+        ("one 95 Ah gel is 3 years older than the other, ok in parallel?", "marginal"),
+        ("may I add a third 90 Ah gel to my two in parallel? They are 4 years old", "marginal"),
+        ("may I add a third 90 Ah gel of the same age to my two in parallel? They are 4 years old", "yes"),
+        ("are six gels in parallel ok", "no"),
+        ("six lithiums in parallel for a 300 A thruster?", "no"),
+        ("what do five lithiums of 90 Ah in parallel give", "information"),
+    ],
+)
+def test_years_and_number_are_those_told(asked, verdict):
+    assert on("bank-wiring", asked).verdict == verdict
+
+
+def test_one_and_the_other_are_two():
+    answer = on("bank-wiring", "one 95 Ah gel is a year younger than the other. In series, ok?")
+    assert answer.verdict == "yes"
+    assert {item.name: item.value for item in answer.figures}["bank_voltage"] == 24

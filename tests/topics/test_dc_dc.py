@@ -241,7 +241,7 @@ def test_amps_on_the_side_that_is_charged_come_out(text, taken):
 )
 def test_one_that_joins_the_negatives_is_never_approved_by_its_amps(asked):
     """Whether both sides share a negative decides, however much the alternator has to spare."""
-    answer = on(asked)["dc-dc"]
+    answer = on("dc-dc", asked)
     assert answer.verdict == "needs-facts"
     assert answer.asks[0].fact == "converter.common_negative"
-    assert on("12 to 24 V, 8 A, isolated converter, 100 A alternator, AGM, ok?")["dc-dc"].verdict == "yes"
+    assert on("dc-dc", "12 to 24 V, 8 A, isolated converter, 100 A alternator, AGM, ok?").verdict == "yes"
