@@ -49,7 +49,8 @@ def _of_another(scene: Scene, after: Item) -> bool:
     named = scene.after(after)
     if after.dim == "VOLT":
         return named is not None and named.head in ("load", "charger") and not names_its_battery(scene, named)
-    if after.fact != "battery.chemistry" or scene.word(after.end - 1) not in PARTS_OF_IT:
+    words = {scene.word(at) for at in range(after.start, after.end)}  # "caps" of "caps on"
+    if after.fact != "battery.chemistry" or PARTS_OF_IT.isdisjoint(words):
         return False
     return named is None or (
         named.head != "battery" and named.fact != "battery.chemistry"

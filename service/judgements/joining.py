@@ -28,7 +28,7 @@ def pair(case: Case, fact: str) -> tuple[Value, ...]:
 
 
 def more_than_one(case: Case) -> Case:
-    """The case without a count of one where it is one of those that are joined: "one is a year older than the other"."""
+    """The case without a count of one that is one of those joined: "one is a year older than the other"."""
     told = case.stated.get(COUNT)
     if told is None or told.value != 1 or COUNT in case.second or "bank.layout" not in case.stated:
         return case
