@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from grammar.facts import facts
-from tests.talks import talk
+from tests.talks import only, talk
 
 LONGEST = 30  # words of a headline
 
@@ -76,3 +76,30 @@ def test_a_label_that_does_not_tell_is_not_asked_of_again(question: str, not_the
 def test_a_label_that_tells_is_believed(told: str) -> None:
     headline = talk(RATED, told).answers[0].headline
     assert "test" not in headline
+
+
+SERIES_OUTPUTS = "A charger with two outputs on our two batteries in series, is that all right?"
+LITHIUM_ROW = "May I put two lithium batteries in series?"
+
+
+@pytest.mark.parametrize(
+    ("first", "reply", "fact"),
+    [
+        (SERIES_OUTPUTS, "not certain", "charger.isolated"),
+        (SERIES_OUTPUTS, "not really sure", "charger.isolated"),
+        (SERIES_OUTPUTS, "not a clue", "charger.isolated"),
+        ("A non-isolated 12 to 24 V converter of 10 A, fine?", "no clue about the minus", "converter.common_negative"),
+        (LITHIUM_ROW, "not sure how many its maker lets you", "battery.max_in_series"),
+        (LITHIUM_ROW, "no idea what is allowed", "battery.max_in_series"),
+    ],
+)
+def test_who_does_not_know_has_not_said_no(first, reply, fact):
+    answer = only(first, reply)
+    assert answer.verdict == "needs-facts"
+    assert fact in [item.fact for item in answer.asks]
+    assert not answer.headline.startswith("We can't say yet")  # how it is found out, or what is true without it
+
+
+def test_a_plain_no_is_an_answer():
+    assert only(SERIES_OUTPUTS, "no").verdict == "no"
+    assert only(SERIES_OUTPUTS, "not isolated").verdict == "no"

@@ -36,6 +36,11 @@ ALONE_ONLY = regex(
 )
 YES = frozenset(["yes", "yep", "yeah", "yup", "aye", "correct", "it", "they", "sure", "true", "definitely"])
 NO = frozenset(["no", "nope", "nah", "not", "isnt"])
+UNKNOWING = regex(
+    r"\W*(?:not (?:\w+ )?(?:sure|certain|known|clear|obvious|a clue)\b"
+    r"|(?:no|not the) (?:\w+ )?(?:idea|clue|way (?:of|to))\b|not that (?:i|we) know)",
+    re.IGNORECASE,
+)
 
 
 def answered(scene: Scene, stated: list[Stated], expecting: Sequence[str]) -> list[Stated]:
@@ -163,6 +168,8 @@ def _fitting(quantity: Quantity, spec: FactSpec) -> float | None:
 def _yes_or_no(scene: Scene, spec: FactSpec) -> Stated | None:
     first = next((token for token in scene.tokens if token.word.isalpha()), None)
     if first is None or first.word not in YES | NO or first.word == "it" or first.word == "they":
+        return None
+    if UNKNOWING.match(scene.text):  # "not sure", "no idea": neither a yes nor a no
         return None
     span = first.start, first.end
     return Stated(spec.name, first.word in YES, "", scene.text[slice(*span)], span, how="asked")

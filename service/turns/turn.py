@@ -12,7 +12,7 @@ from service.told import its_years, no_second
 from service.turns.held import elsewhere, held, let_go, of_its_charger, of_its_place, still_told
 from service.turns.no_idea import NO_IDEA, not_known, unknown
 from service.turns.thread import Thread
-from service.turns.wanted import OTHER_SIZES
+from service.turns.wanted import OTHER_SIZES, lost_for_an_answer
 from service.wording.misbeliefs import Belief
 
 NO_FUSE = "detail:no_fuse"  # of a circuit that is there
@@ -43,6 +43,8 @@ class Turn:
         if OWN in own and no_second.saved(self.message.text):
             own = tuple(name for name in own if name != OWN)
         own = (*own, *((MORE,) if any(item.of > 2 for item in self.message.stated) else ()))
+        if lost_for_an_answer(self.message, self.thread):  # "not sure how many it allows" asks for nothing
+            own = tuple(name for name in own if not name.startswith("request:"))
         own = (*own, *((NO_IDEA,) if not_known(self.message, self.thread) and NO_IDEA not in own else ()))
         own = (*own, *unknown(self.thread, own))
         own = (*own, *held(self.thread, own, self.message.text), *still_told(self.thread, own))
