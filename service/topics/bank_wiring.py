@@ -31,6 +31,12 @@ ASKED_IF = regex(  # "..., fine?", "are two of them in series ok", "can two of t
     r"|\b(?:can|could|may)\b[^.?!]{0,200}\b(?:go|be|sit|add|join|put|connect|hook|wire|pair|combine)\w*\b[^.?!]{0,200}(?:\?|$)",
     re.IGNORECASE,
 )
+JOINS = regex(  # "can I link two batteries"; nothing is told of them
+    r"\b(?:can|could|may|ok to|okay to|all right to|alright to)\b[^.?!]{0,40}"
+    r"\b(?:join|connect|link|wire|hook|put|combine|couple)(?:ed)?\b[^.?!]{0,40}\b(?:batter|together|up)",
+    re.IGNORECASE,
+)
+NAMES_A_WAY = regex(r"\b(?:series|parallel|how|what|which|longer)\b", re.IGNORECASE)
 LONGER = regex(r"\b(?:last|run|go|hold|keep)\w*\b[^.?!]{0,20}\blonger\b|\blonge(?:r|st)[- ]lasting\b", re.IGNORECASE)
 
 
@@ -265,6 +271,10 @@ def either_way(case: Case, may: bool, family: str | None) -> Answer:
         return TOPIC.needs(*unknown)
     if may and case.says("detail:join") and family is None and not case.says("request:what_get"):
         head = "We can't say yet: only batteries of one kind, size and age may be joined, so tell us the kinds."
+        return TOPIC.needs("battery.chemistry", headline=head)
+    if may and family is None and JOINS.search(case.text) and not NAMES_A_WAY.search(case.text):
+        case.step("Of unlike batteries the weaker one wears the other", LIMITS["kind"].cite)
+        head = "Yes, if they are of one kind, volts, size and age: in series the volts add, in parallel the amp-hours."
         return TOPIC.needs("battery.chemistry", headline=head)
     options = tuple(Option(SAID[how], "information", figures(case, how)) for how in ("series", "parallel"))
     head = "In series (plus to minus) the volts add, in parallel (plus to plus) the amp-hours; the energy is the same."

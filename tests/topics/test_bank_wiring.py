@@ -357,3 +357,13 @@ def test_one_and_the_other_are_two():
     answer = on("bank-wiring", "one 95 Ah gel is a year younger than the other. In series, ok?")
     assert answer.verdict == "yes"
     assert {item.name: item.value for item in answer.figures}["bank_voltage"] == 24
+
+
+@pytest.mark.parametrize("asked", ["may I link two batteries", "is it ok to hook two batteries together?"])
+def test_joining_has_its_conditions(asked):
+    """Nothing is told of them: what they must have in common, and the kind is asked."""
+    answer = on("bank-wiring", asked)
+    assert answer.verdict == "needs-facts"
+    assert "one kind, volts, size and age" in answer.headline
+    assert [item.fact for item in answer.asks] == ["battery.chemistry"]
+    assert on("bank-wiring", "two batteries: series or parallel, what do I get?").verdict == "information"
