@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from grammar.text.patterns import regex
-from service import say
+from service import reference, say
 from service.case import Case
 from service.judgements import charging, converter
 from service.kinds import LEAD
@@ -14,6 +14,7 @@ from service.told import must_have
 from service.topic import Topic
 
 ENOUGH = regex(r"\b(?:enough|suffic\w*|plenty|large enough|do the job)\b", re.IGNORECASE)
+NOT_ITS_SIZE = regex(r"\b(?:input|cables?|wires?|fuses?|breakers?|draws?|drawn|pulls?|takes?)\b", re.IGNORECASE)
 ITS_PULL = regex(r"\b(?:draws?|drawn|pulls?|takes?|burdens?|isolated|side)\b", re.IGNORECASE)  # is what is asked then
 
 
@@ -65,6 +66,23 @@ def for_the_battery(topic: Topic, case: Case) -> Answer | None:
     found = Figure("output_current", "it puts out", suits.high, "A", suits.low, suits.high)
     head = f"{fits}{say.CHEMISTRY[suits.kind]}{also}."
     return topic.says("information", head, found, asks=(topic.ask("alternator.current"),))
+
+
+def open_size(topic: Topic, case: Case) -> Answer | None:
+    """How large it must be, where nothing tells that yet: by the amp-hours it fills and what the alternator gives."""
+    asked = case.says("request:what_size") and not case.says("role:load.current", "role:drain.current")
+    if not asked or NOT_ITS_SIZE.search(case.text) or "charge.capacity" in case:
+        return None
+    kind, lacking = charging.known_kind(case), ["battery.capacity", "alternator.current"]
+    if kind not in (*LEAD, "lfp"):
+        lacking.insert(1, "battery.chemistry")
+        head = "We can't say yet: the battery's amp-hours and kind decide, and what the alternator can give."
+        return topic.needs(*lacking, headline=head)
+    row = reference.row("charge_current", chemistry=kind)
+    case.source(row["low"].cite)
+    suits = say.between(row["low"].value * 100, row["high"].value * 100, "A")
+    head = f"{suits} for each {say.amp_hours(100)} of {say.CHEMISTRY[kind]}, as far as the alternator can give it."
+    return topic.needs(*lacking, headline=head)
 
 
 def too_much(topic: Topic, case: Case, *figures: Figure) -> Answer | None:

@@ -16,7 +16,8 @@ from service.topic import Topic
 
 WHICH_PANEL = regex(  # the watts are asked for, and none can be told
     r"\b(?:wh?ich|what)(?: (?:size|sort|kind|type|power|of|a|solar|pv))* panels?\b"
-    r"|\bhow (?:big|large|strong|powerful|many watts)\b[^.?!;]{0,24}\bpanel",
+    r"|\bhow (?:big|large|strong|powerful|many watts)\b[^.?!;]{0,24}\bpanel"
+    r"|\b(?:what|how many|which) (?:watts?|wattage|size)\b(?! (?:has|does|is|are|do|on|the panel has))",
     re.IGNORECASE,
 )
 

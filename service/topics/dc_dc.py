@@ -97,6 +97,8 @@ def judged(case: Case) -> Answer:
         return fitting
     if case.says(*WHETHER) or must_have.second_charger(case.text):
         return in_general(case)
+    if open_size := converter_sizes.open_size(TOPIC, case):
+        return open_size
     return TOPIC.needs("charger.current", *lacking(case), headline=way_of(case))
 
 

@@ -245,3 +245,12 @@ def test_one_that_joins_the_negatives_is_never_approved_by_its_amps(asked):
     assert answer.verdict == "needs-facts"
     assert answer.asks[0].fact == "converter.common_negative"
     assert on("dc-dc", "12 to 24 V, 8 A, isolated converter, 100 A alternator, AGM, ok?").verdict == "yes"
+
+
+@pytest.mark.parametrize("asked", ["how many amps of DC-DC for a 24 V gel bank", "what size b2b for our lithium bank?"])
+def test_its_size_is_not_asked_back(asked):
+    """Who asks how large it must be is asked what decides that, and not for its amps."""
+    answer = on("dc-dc", asked)
+    assert [item.fact for item in answer.asks] == ["battery.capacity", "alternator.current"]
+    assert on("dc-dc", asked, "120 Ah").verdict == "information"
+    assert on("dc-dc", "how many amps does a 12 to 24 V b2b pull").asks[0].fact == "charger.current"

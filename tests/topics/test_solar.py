@@ -208,3 +208,9 @@ def test_a_panel_underneath_a_tent_brings_nothing() -> None:
     first = "20 mA from an 80 Ah gel, does a 40 W panel keep up in summer?"
     assert on("solar", first, "in winter the panel lies underneath the big tent").verdict == "no"
     assert on("solar", first, "in winter the panel lies beside the tent").verdict == "yes"
+
+
+def test_watts_that_are_asked_for_are_not_asked_back():
+    asks = [item.fact for item in on("solar", "a panel to keep the battery up: how many watts?").asks]
+    assert asks == ["drain.current", "battery.capacity"]
+    assert on("solar", "does a panel keep my battery up?").asks[0].fact == "solar.power"
