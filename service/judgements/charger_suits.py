@@ -117,6 +117,30 @@ def of_setting(case: Case, setting: str, chemistry: str) -> tuple[str, str]:
     return "marginal", f"{within}, but it is made for {better}."
 
 
+def by_an_alternator(case: Case) -> bool:
+    """Whether an alternator charges, with no regulator that is told to end its stages."""
+    named = case.said("charger.kind") == "alternator" or case.says("thing:alternator")
+    return named and not case.says("thing:charger", "thing:dcdc") and not charge_volts.STAGED.search(case.text)
+
+
+def in_absorption(case: Case, put: Put, chemistry: str, start: str) -> tuple[str, str]:
+    """A voltage inside absorption: good as a stage that ends, which an alternator has not."""
+    times = float(case["bank.voltage"]) / 12
+    absorption, floating = (stage(chemistry, name, times * 12) for name in ("absorption", "float"))
+    this, battery = say.volts(put.each * times), charging.called(chemistry)
+    for_hours, at_the_top = FOR_HOURS.search(case.text), put.each * times > absorption.aim + charging.NEAR
+    if for_hours or (at_the_top and by_an_alternator(case)):
+        case.step("Absorption is a stage that ends; held for days it dries out and wears the plates", "held-voltage")
+    if for_hours:
+        ends = f"if it drops to a float of {floating} after some hours"
+        return "yes", f"{start}: {this} is inside the {absorption} of {battery}, {ends}."
+    if at_the_top and by_an_alternator(case):
+        asks_bad = case.says("detail:harm", "detail:asks_bad") or TOO_MUCH.search(case.text)
+        top = f"{battery} takes {say.volts(absorption.high)} at most, and an alternator holds its {this} for hours"
+        return "marginal", f"{'A little' if asks_bad else 'Only just'}: {top}, with no drop to float ({floating})."
+    return "yes", f"{start}: {this} is inside the {absorption} of {battery}, as a stage that ends by itself."
+
+
 def of_volts(case: Case, put: Put, chemistry: str) -> tuple[str, str]:
     """A charging voltage against absorption and float."""
     verdict = charge_volts.verdict_of_volts(put, chemistry)
@@ -141,12 +165,8 @@ def of_volts(case: Case, put: Put, chemistry: str) -> tuple[str, str]:
     if verdict == "yes" and (hot := warmth_asked.too_much_in_heat(case, chemistry, put.each * times)):
         asks_bad = case.says("detail:harm", "detail:asks_bad") or TOO_MUCH.search(case.text)
         return "marginal", f"{'A little' if asks_bad else 'Only just'}: {hot}."
-    if verdict == "yes" and FOR_HOURS.search(case.text):
-        case.step("Absorption is a stage that ends; held for days it dries out and wears the plates", "held-voltage")
-        ends = f"if it drops to a float of {floating} after some hours"
-        return verdict, f"{start}: {this} is inside the {absorption} of {battery}, {ends}."
     if verdict == "yes":
-        return verdict, f"{start}: {this} is inside the {absorption} of {battery}, as a stage that ends by itself."
+        return in_absorption(case, put, chemistry, start)
     if put.each > stage(chemistry, "float").high:
         why = f"more than a float ({floating}) and less than absorption ({absorption})"
         return verdict, f"{start}: for {battery} {this} is {why}."

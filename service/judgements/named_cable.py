@@ -40,7 +40,7 @@ def judge(case: Case, amps: float) -> tuple[str, str]:
     case.step(f"{circuit.name(case)} {told}; the limit is {limit}", K.cite, circuit.limit_cite(lost.allowed))
     if carries < amps:
         case.because("A cable that carries more than it may gets hot, and its insulation can burn", TABLE_5)
-        return "no", f"may carry {say.amps(carries)}, and {say.amps(amps)} run in it"
+        return "no", f"may carry {say.at_most(carries)}, and {say.amps(amps)} run in it"
     if not lost.within:
         case.because(circuit.what_is_missing(case), circuit.limit_cite(lost.allowed))
         return "no", f"{told}, over the limit of {limit}"

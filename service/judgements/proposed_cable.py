@@ -73,4 +73,4 @@ def outdone(case: Case, fit: Size) -> str:
     if old is None or amps is None or old.area >= fit.area or old.ampacity >= amps:
         return ""
     where = " in the engine space" if case.get("cable.in_engine_space") else f" of {say.amps(amps)}"
-    return f"{circuit.called(old)} may carry only {say.amps(old.ampacity)}{where}"
+    return f"{circuit.called(old)} may carry only {say.at_most(old.ampacity)}{where}"

@@ -6,7 +6,7 @@ import re
 
 from grammar.facts import facts
 from grammar.text.patterns import regex
-from service.say.numbers import NB, quantity
+from service.say.numbers import NB, at_most, quantity
 from service.say.shares import whole_percent
 from service.say.times import duration
 
@@ -87,6 +87,9 @@ def with_articles(text: str) -> str:
     return AN.sub(lambda found: f"{found[1]}n", text)
 
 
+ITS_OWN_WAY = {"battery.charge": whole_percent, "cable.ampacity": at_most}  # what is given rounds down
+
+
 def fact(name: str, value: float | str | bool) -> str:
     """The value of a fact as people write it: "340 A", "AGM", "2/0 AWG"."""
     if name == "cable.in_engine_space":
@@ -101,8 +104,8 @@ def fact(name: str, value: float | str | bool) -> str:
         return CHEMISTRY.get(str(value), str(value))
     if isinstance(value, str):
         return value
-    if name == "battery.charge":
-        return whole_percent(float(value))
+    if name in ITS_OWN_WAY:
+        return ITS_OWN_WAY[name](float(value))
     if symbol(name) == "V":  # a reading of 12.15 V is not one of 12.2 V
         return quantity(value, "V", 2 if abs(value * 10 - round(value * 10)) > 1e-6 else None)
     if symbol(name) == "s" and value >= 60:

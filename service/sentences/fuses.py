@@ -215,7 +215,7 @@ def no_fuse_suits(case: Case, band: Band) -> str:
     if carries < amps:
         if thicker and (carrying := carries_it(case)) != thicker:
             fit = f"{carrying} carries it, {thicker} suits its {say.amps(band.load or 0)} fuse as well"
-        return f"No fuse suits: {cable} may carry {say.amps(carries)}, and the load draws {say.amps(amps)}; {fit}."
+        return f"No fuse suits: {cable} may carry {say.at_most(carries)}, and the load draws {say.amps(amps)}; {fit}."
     return (
         f"No fuse suits: the load needs {say.amps(band.load or 0)}, and {cable} allows {say.amps(band.most or 0)} "
         f"at most; {fit}."

@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import say
 from service.case import Case
+from service.judgements.charge_volts import stage
 from service.judgements.doubt import shown
+from service.kinds import LEAD
 from service.reply import Answer, Figure
 from service.rules import readings
 from service.rules.readings import Charge, cite, limit
 from service.sentences import at_rest, wording
 from service.topic import Topic
 
+ON_FLOAT = regex(r"\b(?:on|at|in) float\b(?! switch)|\bfloat(?:ing)? (?:reading|volts?|voltage)\b|\bfloats at\b", re.I)
 KINDS = (("wet-cell (caps on top)", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))
 
 
@@ -39,6 +44,21 @@ def while_charging(topic: Topic, case: Case, kind: str) -> Answer:
     volts = shown(float(case["charger.voltage"]))
     head = f"{volts} while charging is under the {most} that harms {battery}, but it tells nothing of its charge."
     return topic.says("information", head, asks=(topic.ask("reading.voltage"),))
+
+
+def under_float(topic: Topic, case: Case, volts: float, count: float) -> Answer | None:
+    """A lead battery's reading at float that is lower than any float: the charger does not hold it; else None."""
+    rested = case.said("reading.state") == "rest" or "reading.rest_time" in case.stated
+    kind = case.said("battery.chemistry")
+    if rested or kind not in LEAD or not ON_FLOAT.search(case.text):
+        return None
+    floating = stage(str(kind), "float", 12 * count)
+    if volts >= floating.low:
+        return None
+    case.source(floating.cite)
+    held = f"a charger on float holds {wording.a_kind(case, capital=False)} battery at {floating}"
+    head = f"We can't say yet: {held}, so at {shown(volts)} it is off or does not hold it."
+    return topic.needs("reading.voltage", headline=head, likely=())
 
 
 def no_system(topic: Topic, case: Case, volts: float) -> Answer:

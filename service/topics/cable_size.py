@@ -126,7 +126,7 @@ def of_any_load(case: Case) -> Answer | None:
 def may_carry(case: Case) -> str:
     """What the cable named may carry, by its print where that is not known."""
     ours, warm = circuit.name(case), circuit.warm_rating(case)
-    told = f"{ours} may carry {say.amps(float(case['cable.ampacity']))}"
+    told = f"{ours} may carry {say.at_most(float(case['cable.ampacity']))}"
     if warm is None:
         return told
     case.source(TABLE_5)
@@ -140,7 +140,9 @@ def without_length(case: Case, amps: float) -> Answer:
     case.source(TABLE_5)
     if circuit.has_cable(case) and float(case["cable.ampacity"]) < amps:
         case.step(f"{say.amps(amps)} run in it, more than it may carry", TABLE_5)
-        head = f"No: {circuit.name(case)} may carry {say.amps(case['cable.ampacity'])}, and {say.amps(amps)} run in it."
+        head = (
+            f"No: {circuit.name(case)} may carry {say.at_most(case['cable.ampacity'])}, and {say.amps(amps)} run in it."
+        )
         return TOPIC.says("no", head, *known)
     return TOPIC.needs("cable.length", figures=known)
 
@@ -242,7 +244,9 @@ def in_better_cable(case: Case, amps: float) -> str:
         return ""
     largest = circuit.sizes(case)[0 if us_first(case) else 1][-1]
     hot = " in the engine space" if case.said("cable.in_engine_space") else ""
-    case.because(f"{circuit.called(largest)} with that insulation may carry {say.amps(largest.ampacity)}{hot}", TABLE_5)
+    case.because(
+        f"{circuit.called(largest)} with that insulation may carry {say.at_most(largest.ampacity)}{hot}", TABLE_5
+    )
     return circuit.called(size)
 
 
@@ -287,7 +291,7 @@ def worked(case: Case, amps: float, size: Size) -> circuit.Loss:
 
 def carried(case: Case, amps: float, size: Size, area: float) -> str:
     """What the size to fit may carry, and whether that decides and not the loss, or leaves nothing in hand."""
-    told = f"{circuit.called(size)} may carry {say.amps(size.ampacity)}"
+    told = f"{circuit.called(size)} may carry {say.at_most(size.ampacity)}"
     by_loss = cable.smallest(circuit.sizes(case)[0 if isinstance(size.name, str) else 1], area)
     if by_loss and by_loss.area < size.area:
         return f"{told}; the current decides, as {circuit.called(by_loss)} would do for the loss alone"

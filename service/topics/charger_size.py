@@ -20,6 +20,7 @@ from service.topic import Lever, Topic
 
 MILD = f"10{say.NB}°C"  # above it lithium takes all that suits it
 TOO_LITTLE = "A battery that is seldom charged full loses strength, and a small charger takes very long"
+SLOW = "A small charger takes very long to fill it"  # lithium need not be full
 
 
 def fitting(case: Case) -> Iterator[Value]:
@@ -88,7 +89,8 @@ def answer(case: Case) -> Answer:
     amps = case.get("charger.current")
     verdict = found.verdict(amps, charging.unregulated(case)) if amps else "information"
     if verdict in ("no", "marginal"):
-        case.because(TOO_MUCH if found.over(amps) else TOO_LITTLE, "charging-by-kind")
+        slow = SLOW if chemistry == "lfp" else TOO_LITTLE
+        case.because(TOO_MUCH if found.over(amps) else slow, "charging-by-kind")
     head = judged(case, found, amps, verdict) if amps else advice(case, found)
     head = f"{head.removesuffix('.')}{stays_on.also_told(case)}."
     if verdict == "yes" and its_setting_decides(case, chemistry):

@@ -253,7 +253,7 @@ def with_the_proposed(case: Case, band: Band) -> Answer | None:
     if size is None or not band.load:
         return None
     first, most = fuse.at_least(size.ampacity, RATINGS), fuse.at_most(CABLE_MARGIN.value * size.ampacity, RATINGS)
-    case.step(f"{circuit.called(size)} as proposed may carry {say.amps(size.ampacity)}", TABLE_5, CABLE_MARGIN.cite)
+    case.step(f"{circuit.called(size)} as proposed may carry {say.at_most(size.ampacity)}", TABLE_5, CABLE_MARGIN.cite)
     if not most or band.load > most:
         return None
     proposed_cable.assumed(case, size)

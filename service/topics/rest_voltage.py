@@ -29,6 +29,7 @@ from service.sentences.odd_readings import (
     of_each,
     over,
     too_high,
+    under_float,
     while_charging,
 )
 from service.told import volts_of_charge
@@ -187,6 +188,8 @@ def one(case: Case) -> Answer:
     found = readings.charge_of(volts / count, readings.table_of(said))
     if count != 1:
         case.step(f"{shown(volts)} is {shown(of_each(case, volts, count))} for each battery", "od1002")
+    if low := under_float(TOPIC, case, volts, count):
+        return low
     if found.over:
         return equalised(TOPIC, case, volts) if _equalising(case, found) else over(TOPIC, case, volts, found)
     if rest_beside_load.with_load(case) and found.verdict != "yes" and not found.flat and found.value > 0:

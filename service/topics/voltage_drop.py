@@ -95,11 +95,11 @@ def judge(case: Case, amps: float) -> tuple[str, str, circuit.Loss]:
         case.because(circuit.what_is_missing(case), circuit.limit_cite(lost.allowed))
         return "no", f"{told}, over the limit of {limit}", lost
     if carries < amps:
-        case.step(f"{circuit.name(case)} may carry {say.amps(carries)}, less than {say.amps(amps)}", TABLE_5)
-        return "no", f"{told}, but it may carry only {say.amps(carries)} of the {say.amps(amps)}", lost
+        case.step(f"{circuit.name(case)} may carry {say.at_most(carries)}, less than {say.amps(amps)}", TABLE_5)
+        return "no", f"{told}, but it may carry only {say.at_most(carries)} of the {say.amps(amps)}", lost
     warm, within = circuit.warm_rating(case), f"{told}, within the limit of {limit}"
     if warm is not None and warm < amps:
-        case.step(f"At 75{say.NB}°C insulation it may carry {say.amps(warm)}", TABLE_5)
+        case.step(f"At 75{say.NB}°C insulation it may carry {say.at_most(warm)}", TABLE_5)
         cooler = f"but {say.amps(warm)} is all it may carry with 75{say.NB}°C insulation"
         return "needs-facts", f"{within}, {cooler}", lost
     if asked := asked_thicker(case):

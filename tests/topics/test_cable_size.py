@@ -179,3 +179,8 @@ def test_the_loss_is_told_of_the_size_it_belongs_to():
     told = plain(" ".join(step.say for step in on("cable-size", "Minnow 12 V, 4 m from battery, what cable?").working))
     assert "16 mm² loses 1.07 V" in told
     assert "That size" not in told
+
+
+def test_what_a_cable_may_carry_rounds_down():
+    told = plain(on("cable-size", "a thruster of 281 A on 2/0, 3 m away through the engine room, ok?").headline)
+    assert "may carry 280 A" in told

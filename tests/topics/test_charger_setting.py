@@ -449,3 +449,10 @@ def test_what_stays_on_a_battery_is_no_switch(text, verdict):
 )
 def test_volts_that_a_charger_never_comes_off_are_held(text, verdict):
     assert on("charger-setting", text).verdict == verdict
+
+
+def test_an_alternator_has_no_stage_that_ends():
+    """At the top of the range it holds its volts for hours: no plain yes, as of a charger that drops to float."""
+    assert on("charger-setting", "the alternator gives 14.4 V, good for our gel bow battery?").verdict == "marginal"
+    assert on("charger-setting", "the alternator gives 14.0 V, good for our gel bow battery?").verdict == "yes"
+    assert on("charger-setting", "a smart charger gives 14.4 V, good for our gel bow battery?").verdict == "yes"

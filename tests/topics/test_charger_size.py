@@ -201,3 +201,10 @@ def test_a_single_battery_that_is_asked_of_by_itself_leaves_the_others_out():
     assert figures(beside) == {"charger_outputs": 3}
     pair = on("charger-size", "two 90 Ah gels in parallel. How many amps of charger for the pair?")
     assert figures(pair) == {"charger_current_low": 18, "charger_current_high": 36}
+
+
+def test_lithium_need_not_be_charged_full():
+    slow = "loses strength"
+    steps = [item.say for item in on("charger-size", "is 25 A enough to charge 180 Ah of lithium?").working]
+    assert not any(slow in step for step in steps)
+    assert any(slow in item.say for item in on("charger-size", "is 8 A enough to charge 180 Ah of AGM?").working)

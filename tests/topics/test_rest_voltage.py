@@ -505,3 +505,12 @@ def test_of_a_gauge_and_a_meter_on_the_posts_the_posts_count(text, charge, head)
 )
 def test_two_batteries_and_two_days_are_no_two_meters(text):
     assert "meter on the battery" not in on("rest-voltage", text).headline
+
+
+@pytest.mark.parametrize("asked", ["our gel shows 13.0 V on float", "an AGM with a float voltage of 12.8, good?"])
+def test_a_low_reading_on_float_is_not_one_at_rest(asked):
+    """A charger at float holds more than that: it is off, or does not hold the battery."""
+    answer = on("rest-voltage", asked)
+    assert answer.verdict == "needs-facts"
+    assert "float" in answer.headline
+    assert on("rest-voltage", "an AGM at 12.8 V, off float since yesterday and rested").verdict == "yes"
