@@ -1,8 +1,9 @@
-"""A reading at rest beside one under load."""
+"""A reading at rest beside one under load, or beside that of another battery."""
 
 from __future__ import annotations
 
 from service.case import Case
+from service.judgements.unlike import LIMITS
 
 
 def with_load(case: Case) -> bool:
@@ -25,3 +26,15 @@ def _is_of_the_other_reading(case: Case) -> bool:
 
 def _apart(one: tuple[int, int], other: tuple[int, int]) -> int:
     return max(one[0], other[0]) - min(one[1], other[1])
+
+
+def joined_but_apart(case: Case, one: float, other: float) -> None:
+    """Says of two batteries in parallel that they cannot read so far apart while they are joined."""
+    most = LIMITS["before_joining"]
+    if case.said("bank.layout") != "parallel" or abs(one - other) <= float(most.value) * (1 + 1e-9):
+        return
+    case.because(
+        "Two that are still joined in parallel read alike: they were apart when you measured, or a joint between them "
+        "is bad",
+        most.cite,
+    )

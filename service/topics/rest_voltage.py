@@ -280,6 +280,7 @@ def two(case: Case) -> Answer:
     verdict = of_both(*(item.verdict for item in answers))
     worse = 0 if answers[0].verdict == verdict else 1
     names, head = two_at_rest.names(case, other), two_at_rest.headline(case, other, answers, verdict)
+    rest_beside_load.joined_but_apart(case, float(case["reading.voltage"]), float(other["reading.voltage"]))
     options = tuple(Option(name, item.verdict, item.figures) for name, item in zip(names, answers, strict=True))
     head = ice_first.held(case, two_at_rest.lowest(answers), head)
     urgent = max((item.urgency for item in answers), key=("routine", "today", "stop-now").index)

@@ -10,6 +10,7 @@ from grammar.text.patterns import regex
 from service import likely, say
 from service.case import Case, Value
 from service.judgements import frost, laid_up
+from service.judgements.doubt import shown
 from service.judgements.laid_up import FULL, LaidUp, half_full, laid, left_on, plot, recharge_volts, start
 from service.reply import Answer, Figure, Option, strictest, strictness
 from service.rules.readings import NEAR, cite, limit
@@ -79,7 +80,25 @@ def answer(case: Case) -> Answer:
         case.stated = planned_charge.charged(case.stated)
     if "battery.chemistry" in case.second and case.said("storage.time") is None and not left_on(case):
         return two_kinds(case)
+    if "reading.voltage" in case.second and (low := one_of_them_low(case)):
+        return low
     return ashore_or_aboard(case, one(case))
+
+
+def one_of_them_low(case: Case) -> Answer | None:
+    """Two batteries of which one reads too low to be laid up: that one is charged first; None where neither does."""
+    other = case.others()
+    sides = [(shown(float(item["reading.voltage"])), one(item)) for item in (case, other)]
+    low = [volts for volts, found in sides if any(item.label == "charge" for item in found.figures)]  # and that now
+    if not low:
+        return None
+    case.follow_other(other)
+    options = tuple(Option(volts, found.verdict, found.figures) for volts, found in sides)
+    worse = max((found for _, found in sides), key=lambda found: strictness(found.verdict))
+    which = "both" if len(low) == len(sides) else f"the one at {low[0]}"
+    look = say.quantity(limit("check-most"), "d", 0)
+    head = f"No, not yet: charge {which} full first; then disconnect both and look at them every {look}."
+    return replace(worse, headline=head, compare=options)
 
 
 def how_full_is_asked(case: Case) -> bool:
@@ -109,11 +128,11 @@ def two_kinds(case: Case) -> Answer:
         case.used[("battery.charge", 2)] = replace(apart, of=2)
     names = [say.CHEMISTRY[str(item["battery.chemistry"])] for item, _ in sides]
     full = [wording.percent(laid_up.charge_now(item, start(item))) for item, _ in sides]
-    shown = [{figure.name: float(figure.value) for figure in found.figures} for _, found in sides]
-    if not all({"check_interval", "days_to_recharge"} <= own.keys() for own in shown):
+    values = [{figure.name: float(figure.value) for figure in found.figures} for _, found in sides]
+    if not all({"check_interval", "days_to_recharge"} <= own.keys() for own in values):
         return max((found for _, found in sides), key=lambda found: strictness(found.verdict))
-    look = min(own["check_interval"] for own in shown)
-    days = [own["days_to_recharge"] for own in shown]
+    look = min(own["check_interval"] for own in values)
+    days = [own["days_to_recharge"] for own in values]
     again = [f"charge again after {say.quantity(int(item + NEAR), 'd', 0)}" for item in days]
     each = again if full[0] == full[1] else [f"laid up at {charge} of charge" for charge in full]
     told = "; ".join(f"{name}: {words}" for name, words in zip(names, each, strict=True))

@@ -54,7 +54,19 @@ WARMED = regex(
     r"\b(?:heat(?:ing|er|ed)?|warm(?:ing|ed)?|insulat\w+)\b[^.?!;]{0,40}\b(?:help|do|solve|enough|allow\w*|charge)\b",
     re.IGNORECASE,
 )
+FULLNESS = frozenset({"reading.voltage", "reading.gravity", "battery.charge"})
+MAY_LEAVE = regex(
+    r"\b(?:can|may|could|ok to|okay to|safe to)\b(?: (?:i|we|it|they|now|then))*(?: be)? (?:leave|left|stay)\b",
+    re.IGNORECASE,
+)
 ALSO = "also:charger-setting"  # cue of a thread: the setting is told as well, once the kind of battery is known
+
+
+def left_so_full(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "Charged it, 12.8 now. May I leave it?" after whether it can be left for the winter: the same question."""
+    full = FULLNESS & {item.fact for item in message.stated}
+    asks = thread.topics == ("storage",) and MAY_LEAVE.search(message.text) is not None
+    return thread.topics if full and asks and not any(map(message.says, CHARGER_ON)) else ()
 
 
 def laid_up_without_power(message: Message, thread: Thread) -> tuple[str, ...]:

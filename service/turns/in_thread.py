@@ -39,6 +39,7 @@ from service.turns.charged_in_thread import (
     kind_of_its_charger,
     laid_up_without_power,
     left_on,
+    left_so_full,
     volts_of_charging,
     warmed_since,
 )
@@ -93,6 +94,8 @@ def goes_on_with(message: Message, thread: Thread) -> tuple[str, ...]:
     plain = plain or SAME.match(message.text) or STILL.search(message.text)
     few = MORE if plain or joined else FEW
     long = len(message.words) > few and not degrees
+    if thread.topics and not danger and (left := left_so_full(message, thread)):
+        return left
     if not thread.topics or long or danger or several:
         return ()
     return next((topics for rule in RULES if (topics := rule(message, thread))), ())

@@ -514,3 +514,11 @@ def test_a_low_reading_on_float_is_not_one_at_rest(asked):
     assert answer.verdict == "needs-facts"
     assert "float" in answer.headline
     assert on("rest-voltage", "an AGM at 12.8 V, off float since yesterday and rested").verdict == "yes"
+
+
+def test_two_in_parallel_do_not_read_far_apart():
+    told = "they were apart when you measured"
+    steps = [item.say for item in on("rest-voltage", "two AGMs in parallel rest at 12.8 and 12.3 V, good?").working]
+    assert any(told in step for step in steps)
+    steps = [item.say for item in on("rest-voltage", "two AGMs in series rest at 12.8 and 12.3 V each, good?").working]
+    assert not any(told in step for step in steps)

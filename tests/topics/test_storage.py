@@ -132,3 +132,18 @@ def test_a_charge_that_is_only_supposed_is_not_the_one_that_is_laid_up() -> None
     laid_up, frost = on("storage", text), on("freeze-point", text)
     known = [{item.fact: item.value for item in answer.understood} for answer in (laid_up, frost)]
     assert (laid_up.verdict, known[0]["battery.charge"], known[1]["battery.charge"]) == ("marginal", 100.0, 25.0)
+
+
+def test_of_two_the_low_one_is_charged_first():
+    answer = on("storage", "two wet ones rested at 12.65 and 12.15 V, may they stay like that over winter?")
+    assert answer.verdict == "no"
+    assert "charge the one at 12.15 V full first" in plain(answer.headline)
+    both = on("storage", "two wet ones rested at 12.25 and 12.15 V, may they stay like that over winter?")
+    assert "charge both full first" in both.headline
+
+
+def test_charged_since_it_was_asked_whether_it_may_be_left():
+    turns = ("12.1 V after rest, wet", "may I leave it over the winter like that?")
+    answer = on("storage", *turns, "charged it, 12.7 V now. Can it be left then?")
+    assert answer.verdict != "no"
+    assert "charge it full" not in answer.headline
