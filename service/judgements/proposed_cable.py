@@ -11,6 +11,7 @@ from service.judgements.fusing import running
 
 TOPIC = "cable-size"
 BEFORE = {"gauge": f"{TOPIC}.gauge", "area": f"{TOPIC}.area"}  # the size proposed in an earlier turn, by figure
+THEIRS = ("cable.gauge", "cable.area")
 OF_THE_RUN = ("load.current", "load.model", "load.power", "cable.length")
 
 
@@ -46,12 +47,40 @@ def _before(case: Case, american: bool) -> Size | None:
     return next((item for item in circuit.sizes(case)[0 if american else 1] if item.name == name), None)
 
 
+def in_place_of_theirs(case: Case) -> Size | None:
+    """The size that the answer on their cable, beside this one, puts in its place as it loses too much; else None."""
+    named = next((fact for fact in THEIRS if fact in case.stated), None)
+    if TOPIC not in case.beside or named is None or not {*OF_THE_RUN, *THEIRS}.isdisjoint(case.second):
+        return None
+    bare, amps = case.fresh(), running(case.fresh())
+    bare.stated = {fact: known for fact, known in case.stated.items() if fact not in THEIRS}
+    carries = float(case.fresh().get("cable.ampacity") or 0.0)
+    if amps is None or "cable.length" not in case.stated or carries < amps:
+        return None
+    choice = to_fit(bare, amps)
+    found = choice.gauge if named == THEIRS[0] else choice.area
+    sizes = circuit.sizes(bare)[0 if named == THEIRS[0] else 1]
+    theirs = next((item for item in sizes if item.name == case.stated[named].value), None)
+    return found if choice.count == 1 and found and theirs and found.area > theirs.area else None
+
+
 def put_in(case: Case) -> Case:
     """The same case, in place, with the proposed cable among its facts, assumed."""
     found = size(case) if stands(case) else None
     if found is not None:
         item = _known(found)
         case.stated = {**case.stated, item.fact: item}
+    return case
+
+
+def instead(case: Case) -> Case:
+    """The same case, in place, with the size that is put in place of theirs, assumed, where one is."""
+    better = in_place_of_theirs(case)
+    if better is None:
+        return case
+    item = _known(better)
+    kept = {fact: known for fact, known in case.stated.items() if fact not in THEIRS}
+    case.stated = {**kept, item.fact: item}
     return case
 
 

@@ -63,7 +63,7 @@ def area_of_the_metric_size(area: float) -> float:
     ["cable.gauge", "cable.insulation", "cable.in_engine_space"],
     unit="A",
     cites=[TABLE_5],
-    say="{cable.gauge} at {cable.insulation} may carry {value}\u00a0A",
+    say="{cable.gauge} at {cable.insulation} may carry {value}",
 )
 def ampacity_of_the_gauge(gauge: str, insulation: float, engine_space: bool) -> float | None:
     """By table 5, None for a size or an insulation that is not in it."""
@@ -75,7 +75,7 @@ def ampacity_of_the_gauge(gauge: str, insulation: float, engine_space: bool) -> 
     ["cable.area", "cable.insulation", "cable.in_engine_space"],
     unit="A",
     cites=[TABLE_5],
-    say="{cable.area} at {cable.insulation} may carry {value}\u00a0A, as the largest AWG size that is no thicker",
+    say="{cable.area} at {cable.insulation} may carry {value}, as the largest AWG size that is no thicker",
 )
 def ampacity_of_the_metric_size(area: float, insulation: float, engine_space: bool) -> float | None:
     """As the largest American size that is no thicker."""

@@ -122,8 +122,7 @@ def at_both_ends(case: Case, found: Answer) -> Answer:
 
 def protecting(case: Case) -> Answer:
     """The answer, in which every fuse or breaker is a fuse."""
-    if "fuse.rating" in case.stated:
-        case = proposed_cable.put_in(case)
+    case = proposed_cable.put_in(case) if "fuse.rating" in case.stated else proposed_cable.instead(case)
     if switch := battery_switch(case):
         return switch
     band, away = ratings(case), fuse_distance.metres(case.text)

@@ -184,3 +184,9 @@ def test_the_loss_is_told_of_the_size_it_belongs_to():
 def test_what_a_cable_may_carry_rounds_down():
     told = plain(on("cable-size", "a thruster of 281 A on 2/0, 3 m away through the engine room, ok?").headline)
     assert "may carry 280 A" in told
+
+
+def test_amps_of_a_cable_carry_their_unit_once():
+    steps = [plain(item.say) for item in on("cable-size", "is 2 AWG ok for a 90 A windlass 10 ft away?").working]
+    assert any("may carry" in step for step in steps)
+    assert not any("A A" in step for step in steps)

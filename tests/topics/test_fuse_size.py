@@ -213,3 +213,14 @@ def test_the_amps_are_asked_back_where_its_size_is_asked_beside_its_place(text: 
     assert found.headline.startswith(opens)
     assert (found.topic, found.verdict) == ("fuse-size", verdict)
     assert [item.fact for item in found.asks][:1] == (["load.current"] if verdict == "needs-facts" else [])
+
+
+def test_no_fuse_for_a_cable_that_the_same_answer_rejects():
+    """The cable that is put in place of theirs takes the fuse; one that will do keeps its own."""
+    asked = "will 6 AWG do for an 80 A inverter 12 ft away, and which fuse?"
+    fit = {item.name: item.value for item in on("cable-size", asked).figures}["gauge"]
+    answer = on("fuse-size", asked)
+    assert answer.verdict == "information"
+    assert f"for {fit} AWG" in plain(answer.headline)
+    kept = on("fuse-size", "will 2/0 do for a 190 A thruster 8 ft away, and which fuse?")
+    assert "for 2/0 AWG" in plain(kept.headline)
