@@ -28,15 +28,14 @@ def pair(case: Case, fact: str) -> tuple[Value, ...]:
 
 
 def more_than_one(case: Case) -> Case:
-    """The case without a count of one that is one of those joined: "one is a year older than the other"."""
+    """The same case, in place, without a count of one that is one of those joined: "one is older than the other"."""
     told = case.stated.get(COUNT)
     if told is None or told.value != 1 or COUNT in case.second or "bank.layout" not in case.stated:
         return case
-    joined = case.fresh()
-    joined.stated = {fact: known for fact, known in case.stated.items() if fact != COUNT}
+    case.stated = {fact: known for fact, known in case.stated.items() if fact != COUNT}
     if THE_OTHER.search(case.text):
-        joined.stated[COUNT] = Known(COUNT, 2.0, "derived", "")
-    return joined
+        case.stated[COUNT] = Known(COUNT, 2.0, "derived", "")
+    return case
 
 
 def alternatives(case: Case) -> bool:

@@ -357,6 +357,7 @@ def test_one_and_the_other_are_two():
     answer = on("bank-wiring", "one 95 Ah gel is a year younger than the other. In series, ok?")
     assert answer.verdict == "yes"
     assert {item.name: item.value for item in answer.figures}["bank_voltage"] == 24
+    assert answer.cites
 
 
 @pytest.mark.parametrize("asked", ["may I link two batteries", "is it ok to hook two batteries together?"])
