@@ -132,5 +132,5 @@ def two_fuses(topic: Topic, case: Case, band: Band, pair: tuple[tuple[float, str
         why = neither_suits(case, band, rated, other) or why
     elif verdict == "information" and band.fit:
         why = f"The load asks for {say.amps(band.fit)}; the size of the cable decides if it may be larger."
-    asks = {"information": ask_cable(topic), "needs-facts": (topic.ask("load.current"),)}.get(verdict, ())
+    asks = {"information": ask_cable(topic, case), "needs-facts": (topic.ask("load.current"),)}.get(verdict, ())
     return topic.says(verdict, why, *figures(band), compare=options, asks=asks)

@@ -5,12 +5,13 @@ from __future__ import annotations
 from service import say
 from service.case import Case
 from service.judgements import circuit
-from service.judgements.fusing import PLACE, PLACED, Band, figures, next_cable, too_thin
+from service.judgements.fusing import PLACE, PLACED, Band, figures, next_cable, running, too_thin
 from service.reply import Answer, Asked, Change
 from service.rules.cable import TABLE_5
 from service.sentences.fuses import cable_beside, far, judge, print_decides, too_thin_if_older
 from service.topic import Topic
 
+USUAL, LARGE = 3, ("1/0", "2/0", "4/0")  # sizes that are offered; those of a thruster whose amps are not known
 NEAR = PLACE.value / 1000  # metres of cable from the battery to its fuse
 
 
@@ -35,9 +36,11 @@ def left_or_misplaced(topic: Topic, case: Case, band: Band, away: float | None) 
     return None
 
 
-def ask_cable(topic: Topic) -> tuple[Asked, ...]:
-    """The question for the size of the cable."""
-    return (topic.ask("cable.gauge", [(size, size) for size in ("1/0", "2/0", "4/0")]),)
+def ask_cable(topic: Topic, case: Case) -> tuple[Asked, ...]:
+    """The question for the size of the cable, with the usual ones for its load."""
+    amps = circuit.current(case) if running(case) else 0.0
+    able = [str(size.name) for size in circuit.sizes(case)[0] if size.ampacity >= amps] if amps else []
+    return (topic.ask("cable.gauge", [(size, size) for size in able[:USUAL] or LARGE]),)
 
 
 def ask_insulation(topic: Topic, case: Case) -> tuple[Asked, ...]:
@@ -125,7 +128,7 @@ def decided(topic: Topic, case: Case, band: Band, rated: float) -> tuple[str, st
     if verdict == "needs-facts":
         return verdict, why, (topic.ask("load.current"),)
     if verdict == "information":
-        return verdict, why, ask_cable(topic)
+        return verdict, why, ask_cable(topic, case)
     asks = ask_insulation(topic, case) if verdict != "no" else ()
     if asks:
         return "needs-facts", print_decides(case, band, circuit.name(case), next_cable(case, band), rated), asks

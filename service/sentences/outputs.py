@@ -26,6 +26,11 @@ AS_WELL = regex(  # one beside that which was told of
     re.IGNORECASE,
 )
 
+ONE_OF_LITHIUM = regex(
+    r"\b(?:only |just )?one (?:of (?:them|those|these|the (?:two|three|four|banks|batteries)) )?(?:bank |battery )?"
+    r"is (?:an? )?(?:lithium|lifepo4|lfp)\b",
+    re.IGNORECASE,
+)
 ROLES = ("detail:start_bank", "detail:house_bank", "detail:thruster_bank")
 NAMES = {"detail:start_bank": "engine", "detail:house_bank": "house"}
 
@@ -36,7 +41,24 @@ def advice(case: Case, need: int) -> str:
         return "One output is enough for alike batteries that stay joined in parallel; one for each is better still."
     unlike = one_setting(case)
     more = ", each with its own setting, because their kinds differ" if unlike else ""
+    more = more or (", that of the lithium one on a setting for lithium" if one_is_lithium(case.text) else "")
     return f"A charger with {counted(need, 'output')}, one for each bank{more}; or one charger for each."
+
+
+def one_is_lithium(text: str) -> bool:
+    """Whether one of several batteries or banks is told to be lithium, and the others are not.
+
+    >>> one_is_lithium("one of them is lithium"), one_is_lithium("all of them are lithium")
+    (True, False)
+    """
+    return ONE_OF_LITHIUM.search(text) is not None
+
+
+def kinds_of_all(case: Case) -> Case:
+    """The same case, in place, without the kind of one bank of several as that of all: the others are none."""
+    if one_is_lithium(case.text) and float(case.said("bank.count") or 2) > 1 and "battery.chemistry" not in case.second:
+        case.stated = {fact: known for fact, known in case.stated.items() if fact != "battery.chemistry"}
+    return case
 
 
 def too_few(need: int, have: int, lithium: bool = False, another: bool = False) -> str:

@@ -20,6 +20,7 @@ from service.sentences.outputs import (
     banks,
     counted,
     enough,
+    kinds_of_all,
     lithium_apart,
     one_setting,
     roles,
@@ -92,6 +93,7 @@ def answer(case: Case) -> Answer:
     if first := stopped or of_two_chargers(case):
         return first
     outputs_on_offer.left_out(case)
+    case = kinds_of_all(case)
     beside_12 = roles(case) > 1 and only_counts(case) and outputs_on_offer.one_of_12(case.text)
     several = roles(case) == len(ROLES) or told_apart(case) or beside_12 or of_two_systems(case)
     if of_more_volts(case) and several and (banks(case.fresh()) or 0) > 1:

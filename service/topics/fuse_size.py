@@ -131,7 +131,7 @@ def protecting(case: Case) -> Answer:
     if found := left_or_misplaced(TOPIC, case, band, away):
         return found
     if two := fuses_abreast.for_two_loads(case):
-        return TOPIC.says("no", two[0], compare=two[1], asks=ask_cable(TOPIC))
+        return TOPIC.says("no", two[0], compare=two[1], asks=ask_cable(TOPIC, case))
     if "fuse.rating" not in case.stated and (each := fuses_abreast.judged(case)):
         verdict, head, facts = each
         asks = ask_insulation(TOPIC, case) if verdict == "needs-facts" else ()
@@ -230,20 +230,20 @@ def without_cable(case: Case, band: Band) -> Answer:
     if asked and (found := with_the_proposed(case, band)):
         return found
     if both := converter_fuses.fuses(case):
-        return TOPIC.says("information", both[0], *both[1], asks=ask_cable(TOPIC))
+        return TOPIC.says("information", both[0], *both[1], asks=ask_cable(TOPIC, case))
     great(case, band.fit)
     head = f"Fit a {say.amps(band.fit)} fuse{place(case)}, if the cable allows it."
     if many_cables(case):
         amps = say.amps(circuit.current(case))
         head = f"{say.amps(band.fit)} in all: no single cable carries {amps}, so it takes several for each pole, "
         head += "each with a fuse of its own."
-        return TOPIC.says("information", head, *figures(band), asks=ask_cable(TOPIC), route="technician")
+        return TOPIC.says("information", head, *figures(band), asks=ask_cable(TOPIC, case), route="technician")
     if band.house and band.house != band.fit:
         head = (
             f"Fit the {say.amps(band.house)} fuse that our catalogue names{place(case)}, if the cable allows it; "
             f"{say.amps(band.fit)} is the least."
         )
-    return TOPIC.says("information", head, *figures(band), asks=ask_cable(TOPIC))
+    return TOPIC.says("information", head, *figures(band), asks=ask_cable(TOPIC, case))
 
 
 def with_the_proposed(case: Case, band: Band) -> Answer | None:

@@ -178,3 +178,10 @@ def test_what_somebody_swears_of_two_kinds_is_of_ours() -> None:
     swears = "Uncle swears that there's no trouble in wiring a wet battery in parallel with a gel. Is he right?"
     assert on("bank-wiring", swears).verdict == "no"
     assert only("Uncle swears by gel. Mine is an AGM, 12.5 at rest. ok?").verdict == "marginal"
+
+
+def test_one_bank_of_lithium_is_not_all_of_them():
+    answer = on("charger-banks", "how many charger outputs do I want?", "three banks", "one of those is lithium")
+    assert "setting for lithium" in answer.headline
+    assert "explosive-gas" in [item.id for item in answer.cautions]  # the other two are lead
+    assert "setting for lithium" not in on("charger-banks", "how many outputs for three banks of lithium?").headline

@@ -224,3 +224,9 @@ def test_no_fuse_for_a_cable_that_the_same_answer_rejects():
     assert f"for {fit} AWG" in plain(answer.headline)
     kept = on("fuse-size", "will 2/0 do for a 190 A thruster 8 ft away, and which fuse?")
     assert "for 2/0 AWG" in plain(kept.headline)
+
+
+@pytest.mark.parametrize(("amps", "offered"), [(80, ("8", "6", "4")), (240, ("1", "1/0", "2/0"))])
+def test_cables_that_are_offered_carry_the_load(amps, offered):
+    answer = on("fuse-size", f"fuse for a {amps} A windlass?")
+    assert tuple(item.value for item in answer.asks[0].replies) == offered
