@@ -22,6 +22,7 @@ NOT_ITS_ROOM = regex(  # what else may be asked of a case: "how high is a 27?", 
 OTHER_PLACE = regex(
     r"\b(?:other|another|new|bigger|larger|second|different) (?:tray|box|place|space|locker|bay)\b", re.IGNORECASE
 )
+NEAR = 8.0  # mm by which a battery that was measured with a rule may differ from the outline of its case
 PLACES = ("thing:space", "detail:space_given")
 
 
@@ -80,6 +81,17 @@ def those_that_go_in(place: tray.Place, least_cca: float = 0.0) -> tuple[list[st
     found = [(str(row["group"].value), fits(row, place).verdict) for row in largest]
     fit, tight = ([name for name, verdict in found if verdict == way] for way in ("yes", "marginal"))
     return fit, tight
+
+
+def of_measures(outside: tray.Place) -> list[str]:
+    """The cases whose outline a battery of these measures has: the nearest, and those that are alike."""
+    has = (outside.length, outside.width, outside.height or 0.0)
+    apart = {
+        str(row["group"].value): [abs(float(row[side].value) - own) for side, own in zip(SIDES, has, strict=True)]
+        for row in reference.rows("group_sizes")
+    }
+    near = {name: sum(sides) for name, sides in apart.items() if max(sides) <= NEAR}
+    return [name for name, by in near.items() if by <= min(near.values()) + tray.TOLERANCE]
 
 
 def across(sides: Iterable[float], inches: bool) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from service import say
+from service import reference, say
 from service.case import Case
 from service.judgements import case_sizes, in_a_place
 from service.judgements.case_sizes import LARGER, SMALLER
@@ -16,6 +16,7 @@ from service.told import tray
 from service.topic import Topic
 
 AS = {"length": "long", "width": "wide", "height": "high"}
+MOST_NAMED = 4
 
 
 def by_side(side: str, more: float) -> str:
@@ -87,6 +88,22 @@ def several_in_place(topic: Topic, rows: Mapping[str, Row], place: tray.Place) -
     options = tuple(Option(f"group {name}", one.verdict, figures(rows[name])) for name, one in found.items())
     has = f"the place has {in_a_place.inside(place)}"
     return topic.says(best.verdict, f"{say.capital(told)}: {has}, hold-down counted.", compare=options)
+
+
+def low_enough(topic: Topic, height: float) -> Answer:
+    """The cases that go under so many mm with their lugs, or the lowest there are."""
+    rows = sorted(reference.rows("group_sizes"), key=lambda row: float(row["height"].value))
+    room, lugs = say.quantity(height, "mm"), say.quantity(tray.LUGS, "mm")
+    low = [str(row["group"].value) for row in rows if float(row["height"].value) + tray.LUGS <= height]
+    least = float(rows[0]["height"].value)
+    if low:
+        named = say.listed([f"group {name}" for name in low[:MOST_NAMED]], "or")
+        head = f"With {lugs} above for the lugs {room} takes {named}: the lowest is {say.quantity(least, 'mm')} high."
+    else:
+        lowest = [f"group {row['group'].value}" for row in rows if float(row["height"].value) == least]
+        head = f"None in our table leaves {lugs} for the lugs under {room}: {say.listed(lowest)}, the lowest, "
+        head += f"{'have' if len(lowest) > 1 else 'has'} {say.quantity(least, 'mm')}."
+    return topic.says("information", head, asks=(topic.ask("battery.group"),))
 
 
 def figures(row: Row) -> tuple[Figure, ...]:

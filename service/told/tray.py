@@ -29,7 +29,8 @@ HIGH = regex(rf"\s*(?:x|by|and|,)\s*{NUMBER}(?:{UNIT})?\s*(?:high|tall|height|de
 BAY = regex(
     r"\b(?:bay|inside|inner|internal(?:ly)?|recess|compartment|cubby)\b"
     r"|\b(?:space|room|place|gap|hole|well)\b[^.?!;\d]{0,16}\d+(?:[.,]\d+)?[^.?!;\d]{0,8}(?:x|by|\*|×) ?\d"
-    r"|(?:x|by|\*|×) ?\d+(?:[.,]\d+)?[^.?!;\d]{0,14}\b(?:of )?(?:space|room)\b",
+    r"|(?:x|by|\*|×) ?\d+(?:[.,]\d+)?[^.?!;\d]{0,14}\b(?:of )?(?:space|room)\b"
+    r"|\b(?:fits?|goe?s?|drops?|slots?)\b[^.?!;\d]{0,12}\d+(?:[.,]\d+)?[^.?!;\d]{0,8}(?:x|by|\*|×) ?\d",
     re.IGNORECASE,
 )
 FREE = r"(?: \w+)? (?:spare|free|room|gap|clearance|play)\b(.{0,25})"
@@ -54,6 +55,13 @@ LONG = regex(
     rf" {NUMBER}{UNIT}(?: inside)?,? (?:long|in length|lengthwise|lengthways|end to end)\b",
     re.IGNORECASE,
 )
+IS_THE_CASE = regex(  # measures that are said of a battery, not of the place for one
+    r"\b(?:batter(?:y|ies)|case|groups?|sizes?)(?: size)?(?: (?:is|are|was|has|have|of|an?|about|measur\w+|that))*:? \d"
+    r"|\b(?:is|are) (?:what|which) (?:bci )?(?:group|case|size)"
+    r"|\b(?:what|which) (?:group|case)(?: size)? is (?:it|this|that)\b",
+    re.IGNORECASE,
+)
+IN_A_PLACE = regex(rf"\b(?:{PLACE}|fits?|goe?s? in\w*|box|shelf)\b", re.IGNORECASE)
 KEPT = "place:"  # begins the cue of a place that was measured in an earlier message
 
 
@@ -127,6 +135,17 @@ def by_name(text: str) -> Place | None:
     (unit,) = units
     sides = {side: _millimetres(number, unit) for side, (number, _) in told.items()}
     return Place(sides["length"], sides["width"], sides.get("height"), _inches(unit))
+
+
+def of_the_case(text: str) -> Place | None:
+    """The length, width and height of a battery, where they are its own and no place's.
+
+    >>> of_the_case("which group is 13 x 6.8 x 9.4 inches")
+    Place(length=330.2, width=172.7, height=238.8)
+    >>> of_the_case("which group goes in 13 x 6.8 x 9.4 inches")
+    """
+    found = inside(text) if IS_THE_CASE.search(text) and not IN_A_PLACE.search(text) else None
+    return found if found and found.height else None
 
 
 def as_cue(place: Place) -> str:
@@ -209,6 +228,8 @@ def headroom(text: str) -> float | None:
 
     >>> headroom("the height is only 18 cm in front"), headroom("it is 12 V high")
     (180.0, None)
+    >>> headroom("30 cm long by 18 cm wide by 23 cm high")
     """
-    found = None if INSIDE.search(text) else HEADROOM.search(text)  # of a whole place the height alone tells nothing
+    whole = INSIDE.search(text) or by_name(text)  # of a whole place the height alone tells nothing
+    found = None if whole else HEADROOM.search(text)
     return _millimetres(found["after"] or found["before"], found["unit"] or found["unit_"]) if found else None

@@ -16,11 +16,13 @@ from service.judgements.in_a_place import SIDES
 from service.reference import Row, UnknownValue
 from service.reply import Answer, Option
 from service.sentences.cases import (
+    MOST_NAMED,
     by_side,
     either_in_place,
     figures,
     in_place,
     in_what_is_spare,
+    low_enough,
     several_in_place,
     what_it_brings,
 )
@@ -41,14 +43,14 @@ HOW_LONG = regex(r"\bhow (?:long|wide|high|tall)\b|\b(?:dimension|measure)s?\b",
 HOW_BIG = regex(r"\bhow (?:big|large|long|wide|high|tall)\b|\b(?:size|dimension|measure|outline)\w*\b", re.I)
 WHICH = regex(
     r"\b(?:which|what)\b[^.?!;]{0,30}\b(?:sizes?|groups?|case|batter(?:y|ies)|one|fits?)\b"
-    r"|\bwhat (?:fits|will fit|goes in)\b",
+    r"|\bwhat (?:fits|will fit|goes in)\b"
+    r"|\b(?:sizes?|groups?|case|batter(?:y|ies)) (?:that|to) (?:will )?(?:fits?|goe?s?)\b",
     re.IGNORECASE,
 )
 WHICH_ELSE = regex(
     r"\b(?:which|what)\b[^.?!;]{0,30}\b(?:would|will|does|do|could|can|else|fits?|goes|instead)\b", re.IGNORECASE
 )
 ROOM = f"Allow 10{say.NB}mm each way for the hold-down and 20{say.NB}mm above for the lugs"
-MOST_NAMED = 4
 
 TOPIC = Topic(
     "group-size",
@@ -64,15 +66,8 @@ def answer(case: Case) -> Answer:
     """The dimensions of a case, or of two side by side."""
     if names := case_sizes.listed(case.text):
         return several(case, names)
-    if "battery.group" not in case and case.says("detail:group_meaning"):
-        case.step("A group number tells the size of the case and its terminals, not the power", "group-pages")
-        head = "A group number tells the size of the case and its terminals, not the power; the label tells CCA and Ah."
-        return TOPIC.says("information", head)
-    if "battery.group" not in case and (height := tray.headroom(case.text)):
-        return low_enough(height)
-    if "battery.group" not in case and (place := in_a_place.told(case)) and WHICH.search(case.text):
-        case.step(ROOM, "group-pages")
-        return those_that_go_in(place)
+    if "battery.group" not in case and (found := without_a_group(case)):
+        return found
     name = case_sizes.known_name(str(case["battery.group"]))
     try:
         row = reference.row("group_sizes", group=name)
@@ -96,6 +91,36 @@ def answer(case: Case) -> Answer:
     return two_cases(case, name, row, other)
 
 
+def without_a_group(case: Case) -> Answer | None:
+    """The answer where no group is named: what it means, what goes under or into a place, which one a battery is."""
+    if case.says("detail:group_meaning"):
+        case.step("A group number tells the size of the case and its terminals, not the power", "group-pages")
+        head = "A group number tells the size of the case and its terminals, not the power; the label tells CCA and Ah."
+        return TOPIC.says("information", head)
+    if height := tray.headroom(case.text):
+        return low_enough(TOPIC, height)
+    if outside := tray.of_the_case(case.text):
+        return by_measures(case, outside)
+    if (place := in_a_place.told(case)) and WHICH.search(case.text):
+        case.step(ROOM, "group-pages")
+        return those_that_go_in(place)
+    return None
+
+
+def by_measures(case: Case, outside: tray.Place) -> Answer:
+    """The case that has the measures of a battery, with its own as the table holds them."""
+    names, theirs = in_a_place.of_measures(outside), in_a_place.inside(outside)
+    if not names:
+        return TOPIC.needs(
+            "battery.group", headline=f"No case of our table has {theirs}: the label may show its group."
+        )
+    row = reference.row("group_sizes", group=names[0])
+    note(case, names[0], row)
+    named = say.listed(names, "or")
+    head = f"By its measures it is a group {named}, at most {sizes(row)}: check the side of the plus post."
+    return TOPIC.says("information", head, *figures(row))
+
+
 def too_small(case: Case, name: str, row: Row) -> Answer | None:
     """That a case does not go into a place whose length or height alone is told; else None."""
     long, high = tray.length_alone(case.text), tray.headroom(case.text)
@@ -111,22 +136,6 @@ def too_small(case: Case, name: str, row: Row) -> Answer | None:
 def too_short(row: Row, long: float) -> bool:
     """Whether a place of so many mm is shorter than the case."""
     return long < float(row["length"].value) + tray.TOLERANCE
-
-
-def low_enough(height: float) -> Answer:
-    """The cases that go under so many mm with their lugs, or the lowest there are."""
-    rows = sorted(reference.rows("group_sizes"), key=lambda row: float(row["height"].value))
-    room, lugs = say.quantity(height, "mm"), say.quantity(tray.LUGS, "mm")
-    low = [str(row["group"].value) for row in rows if float(row["height"].value) + tray.LUGS <= height]
-    least = float(rows[0]["height"].value)
-    if low:
-        named = say.listed([f"group {name}" for name in low[:MOST_NAMED]], "or")
-        head = f"With {lugs} above for the lugs {room} takes {named}: the lowest is {say.quantity(least, 'mm')} high."
-    else:
-        lowest = [f"group {row['group'].value}" for row in rows if float(row["height"].value) == least]
-        head = f"None in our table leaves {lugs} for the lugs under {room}: {say.listed(lowest)}, the lowest, "
-        head += f"{'have' if len(lowest) > 1 else 'has'} {say.quantity(least, 'mm')}."
-    return TOPIC.says("information", head, asks=(TOPIC.ask("battery.group"),))
 
 
 def those_that_go_in(place: tray.Place) -> Answer:

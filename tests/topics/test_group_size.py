@@ -176,3 +176,31 @@ def test_cases_of_the_same_size_or_not(text, verdict, words):
 def test_the_length_of_a_place_told_lengthwise_is_its_length(size: str, verdict: str) -> None:
     (found,) = default_desk().ask(f"The tray is {size} cm inside, lengthways. Does a group 31 go in?").answers
     assert found.verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("text", "part"),
+    [
+        ("Which group would a battery of 305 x 172 x 226 mm be?", "it is a group 27, at most 306 x 173 x 225"),
+        ("mine measures 10.2 x 6.8 x 7.9 inches, which case size is that?", "it is a group 34"),
+        ("The battery is 20.7 in long, 8.7 in wide and 9.8 in high. What group is it?", "it is a group 4D"),
+        ("what case size is 210 x 90 x 120 mm?", "No case of our table has 210 x 90 x 120 mm"),
+        ("what group fits 305 x 176 x 226 mm?", "takes group 34 only just"),  # the same, as a place
+    ],
+)
+def test_a_battery_that_was_measured_is_named_by_its_group(text: str, part: str) -> None:
+    assert part in plain(on("group-size", text).headline)
+
+
+@pytest.mark.parametrize(
+    ("text", "goes", "stays"),
+    [
+        ("which battery fits 12.2 in long by 7.4 in wide by 9.8 in high?", ("24", "34"), ("49", "94R", "31")),
+        ("a case size that goes in 350 x 190 x 265 mm", ("31", "27"), ("8D", "30H")),
+    ],
+)
+def test_length_and_width_count_beside_the_height(text: str, goes: tuple[str, ...], stays: tuple[str, ...]) -> None:
+    found = on("group-size", text)
+    named = {option.label.removeprefix("group ") for option in found.compare}
+    assert named.issuperset(goes)
+    assert named.isdisjoint(stays)
