@@ -348,10 +348,24 @@ def test_a_fridge_takes_no_hundred_amps() -> None:
     assert [(item.fact, item.value) for item in found] == [("battery.capacity", 110.0)]
 
 
-def test_degrees_are_taken_as_fahrenheit_when_that_is_said_later() -> None:
+@pytest.mark.parametrize(
+    "text", ["Fahrenheit, of course", "Fahrenheit or Celsius? Fahrenheit", "that is in F", "they are F, not C"]
+)
+def test_degrees_are_taken_as_fahrenheit_when_that_is_said_later(text: str) -> None:
     said = (Stated("ambient.temperature", 14.0, "degree_Celsius", "14 degrees", (0, 0)),)
-    found = read("Fahrenheit, of course", MODELS, said=said).stated
+    found = read(text, MODELS, said=said).stated
     assert [(item.fact, item.value) for item in found] == [("ambient.temperature", pytest.approx(-10.0))]
+
+
+def test_degrees_are_taken_as_celsius_when_that_is_said_later() -> None:
+    said = (Stated("ambient.temperature", -10.0, "degree_Celsius", "14 F", (0, 0)),)
+    assert [item.value for item in read("oh no, celsius", MODELS, said=said).stated] == [14.0]
+
+
+@pytest.mark.parametrize("text", ["is that F or C?", "and what is that in F", "so it is C then, not F?"])
+def test_degrees_stay_where_their_scale_is_asked_for(text: str) -> None:
+    said = (Stated("ambient.temperature", 14.0, "degree_Celsius", "14 degrees", (0, 0)),)
+    assert not [item for item in read(text, MODELS, said=said).stated if item.fact == "ambient.temperature"]
 
 
 def test_a_figure_that_cannot_be_the_fact_said_before_is_none_of_it() -> None:

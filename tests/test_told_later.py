@@ -117,3 +117,10 @@ def test_one_of_two_batteries_is_weighed_alone(last: str) -> None:
 @pytest.mark.parametrize("first", ["two 90 Ah gels in parallel, which charger?", "two 90 Ah gels, 20 A charger, ok?"])
 def test_one_charger_is_no_battery(first: str) -> None:
     assert told(first, "will one do?")["battery.count"] == 2.0
+
+
+def test_a_scale_put_right_goes_on_with_the_cold_that_was_asked_about() -> None:
+    turns = ("how many amps does 620 CCA give at minus 5", "C or F? Fahrenheit, I meant")
+    (found,) = talk(*turns).answers
+    assert found.topic == "cold-cranking"
+    assert {figure.name: figure.value for figure in found.figures}["cranking_current"] == pytest.approx(597.9, abs=0.1)

@@ -19,7 +19,7 @@ from grammar.scene.scene import Scene
 from grammar.text.canonical import in_unit
 from grammar.text.patterns import regex
 from grammar.told.batteries.how_full import charge_again
-from grammar.told.cold.degrees import said_fahrenheit
+from grammar.told.cold.scales import scale_meant
 
 LONGEST = 24  # words: a longer message speaks for itself
 ONLY_ONE = regex(
@@ -40,10 +40,10 @@ OF_OTHER_THINGS = ("charger.", "fuse.", "solar.", "cable.", "alternator.")
 MORE = 14  # words of a message that puts up one alone
 NEXT = 4  # pieces between a figure and the one that takes its place
 ASKING = frozenset({"what", "whats", "how"})
-CELSIUS = frozenset({"c", "celsius"})
 PAIR = frozenset({"charger.setting", "battery.chemistry"})
 OTHER_RATING = {"battery.cca": "battery.ca", "battery.ca": "battery.cca"}
 SOME_CELLS = frozenset({"end", "other", "others", "last", "first", "middle", "rest", "two", "third", "fourth"})
+SAME = 0.01  # degrees
 MOST_DRAIN = 5.0  # amps that flow with all switched off
 
 
@@ -128,12 +128,14 @@ def _said_as(item: Item, said: Sequence[Stated]) -> Stated | None:
 def _rescaled(scene: Scene, said: Sequence[Stated]) -> Iterator[Stated]:
     """ "Fahrenheit, of course": the degrees said before are of that scale."""
     old = next((item for item in said if item.fact == "ambient.temperature"), None)
-    if old is None or scene.quantities("TEMP") or not said_fahrenheit(scene) or CELSIUS & scene.vocabulary:
+    if old is None or scene.quantities("TEMP"):
         return
-    typed = as_typed(old.text)
-    if typed is None or isinstance(typed.value, str) or typed.unit == "degree_Fahrenheit":
+    typed, scale = as_typed(old.text), scale_meant(scene)
+    if typed is None or isinstance(typed.value, str) or not scale:
         return
-    yield replace(old, value=(typed.value - 32) / 1.8, how="asked")
+    value = typed.value if scale == "C" else (typed.value - 32) / 1.8
+    if isinstance(old.value, float) and abs(old.value - value) > SAME:
+        yield replace(old, value=value, text=f"{typed.value:g} {scale}", how="asked")
 
 
 def _renamed(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iterator[Stated]:
