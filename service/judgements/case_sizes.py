@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from grammar.text.patterns import regex
 from service import reference, say
@@ -26,6 +26,14 @@ SAME = regex(  # whether two cases are alike: "the same room as a 31", "do they 
     rf"|\b(?:identical|alike|equal) in {SIZE}\b|\bas (?:big|large) as\b",
     re.IGNORECASE,
 )
+GROUP = r"(?:(?:bci )?(?:group|grp|gp|size)s? )?(?P<{name}>\d{{2}}[a-z]?|[48]d|gc2)(?:'?s)?\b"
+ONE = rf"\b(?:one|1|an?|an? single|single)(?: big| large)? {GROUP.format(name='large')}"
+MANY = rf"\b(?P<many>two|three|four|[2-4])(?: x| smaller| small)? {GROUP.format(name='small')}"
+OR = r"[^.?!;]{0,16}\b(?:or|vs?|versus|against|instead of|rather than|than)\b[^.?!;]{0,12}?"
+ONE_OR_MANY = regex(f"{ONE}{OR}{MANY}", re.IGNORECASE)
+MANY_OR_ONE = regex(f"{MANY}{OR}{ONE}", re.IGNORECASE)
+NUMBERS = {"two": 2.0, "three": 3.0, "four": 4.0}
+STANDS = "case:"  # begins the cue of the case for which the place is made
 TOLERANCE = 2.0  # mm by which cases of one size differ
 
 
@@ -73,12 +81,38 @@ def owner_of(case: Case, first: str, second: str) -> str:
     return pair[1 - pair.index(wanted)] if wanted in pair else ""
 
 
+def kept(case: Case, topics: Iterable[str]) -> tuple[str, ...]:
+    """The cue of the case for which the place is made, or that of the turn before, for the turns that follow."""
+    if "group-size" not in topics:
+        return ()
+    second = case.second.get("battery.group")
+    first = known_name(str(case.said("battery.group") or ""))
+    stood = owner_of(case, first, known_name(str(second.value))) if second else stands(case.cues)
+    return (f"{STANDS}{stood}",) if stood else ()
+
+
+def stands(cues: Iterable[str]) -> str:
+    """The case that an earlier turn told to stand in the place, by the cues of its thread; "" for none."""
+    return next((name.removeprefix(STANDS) for name in cues if name.startswith(STANDS)), "")
+
+
+def one_and_several(case: Case) -> tuple[str, str, float] | None:
+    """The large case of which one is weighed against several of another, that one and how many: "one 8D or two 31s"."""
+    found = ONE_OR_MANY.search(case.text) or MANY_OR_ONE.search(case.text)
+    if found is None or tray_of_whom.whose(case.text):  # "a 31 where a 27 is, or two 24s"
+        return None
+    counted = NUMBERS.get(found["many"].lower()) or float(found["many"])
+    return known_name(found["large"]), known_name(found["small"]), counted
+
+
 def told(case: Case) -> tuple[str, tuple[Option, ...]] | None:
     """The two of "one 31 or two 24s", where the message holds such a choice and the table both."""
     second = case.second.get("battery.group")
-    if second is None or not case.says("detail:one_or_two"):
+    weighed = one_and_several(case)
+    if second is None or not (weighed or case.says("detail:one_or_two")):
         return None
-    names = [known_name(str(value)) for value in (case["battery.group"], second.value)]
+    both = weighed[:2] if weighed else (str(case["battery.group"]), str(second.value))
+    names = [known_name(name) for name in both]
     try:
         rows = [reference.row("group_sizes", group=name) for name in names]
     except UnknownValue:
@@ -90,7 +124,8 @@ def told(case: Case) -> tuple[str, tuple[Option, ...]] | None:
 
 def one_or_two(case: Case, one: tuple[str, Row], smaller: tuple[str, Row]) -> tuple[str, tuple[Option, ...]]:
     """One large case or several smaller ones: the sentence, and what they usually have, side by side."""
-    count = max(2.0, float(case.get("battery.count", 2.0)))
+    weighed = one_and_several(case)
+    count = weighed[2] if weighed else max(2.0, float(case.get("battery.count", 2.0)))
     sides = ((one[0], one[1], 1.0), (smaller[0], smaller[1], count))
     names = [
         f"one group {size}" if number == 1 else f"{supply.counted(number)} group {size} in parallel"
@@ -109,7 +144,7 @@ def one_or_two(case: Case, one: tuple[str, Row], smaller: tuple[str, Row]) -> tu
     if "load.current" in case:
         wanted = cranking.required_cca(case, float(case["load.peak"]))
         need = f"; {supply.load_name(case)} needs {say.cca(math.ceil(wanted - 1e-6))}"
-    head = f"{names[0].capitalize()} usually has {ranges[0]}, {names[1]} {ranges[1]}{need}, so the labels decide."
+    head = f"{say.capital(names[0])} usually has {ranges[0]}, {names[1]} {ranges[1]}{need}, so the labels decide."
     return head, options
 
 

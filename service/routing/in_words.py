@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 from grammar.text.patterns import regex
 from service.judgements import standing_loss
-from service.routing import charging_in_words, circuit_in_words, running_in_words
+from service.routing import charging_in_words, circuit_in_words, plainly_asked, running_in_words
 from service.routing.seen import BATTERY, LOADS, Seen
 from service.routing.supply_as_told import is_lithium
 from service.told import (
@@ -282,4 +282,5 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("charger-setting", charging_in_words.lamp_of_a_fault),
     ("standing-drain", _fell_by_itself),
     ("charger-setting", charging_in_words.set_for_the_season),
+    *plainly_asked.PLAINLY,
 )

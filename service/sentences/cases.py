@@ -106,6 +106,36 @@ def low_enough(topic: Topic, height: float) -> Answer:
     return topic.says("information", head, asks=(topic.ask("battery.group"),))
 
 
+def those_that_go_in(topic: Topic, place: tray.Place) -> Answer:
+    """The cases that go into a place that was measured; with no height told, each one's own."""
+    found = {str(row["group"].value): row for row in reference.rows("group_sizes")}
+    fit, tight = in_a_place.those_that_go_in(place)
+    inside = in_a_place.inside(place)
+    low = "" if place.height is not None else ", if it is high enough"
+    if fit:
+        also = f"; only just: {say.listed(tight[:MOST_NAMED])}" if tight else ""
+        head = f"Group {say.listed(fit[:MOST_NAMED], 'or')} goes into {inside} with its hold-down and lugs{low}{also}."
+    elif tight:
+        named = say.listed(tight[:MOST_NAMED])
+        head = f"None of our table with room for hold-down and lugs: {inside} takes group {named} only just{low}."
+    else:
+        head = f"None of our table goes into {inside}: look for a smaller or lower one by its measures."
+    verdict = "yes" if fit else "marginal"
+    options = tuple(Option(f"group {name}", verdict, figures(found[name])) for name in (fit or tight)[:MOST_NAMED])
+    return topic.says("information", head, compare=options)
+
+
+def or_another(topic: Topic, found: Answer, place: tray.Place) -> Answer:
+    """The no to one case with those that do go in, where that is asked: "and if it won't, which size would?"."""
+    if found.verdict != "no":
+        return found
+    others = those_that_go_in(topic, place)
+    named = [option.label for option in others.compare]
+    only = " only just" if any(option.verdict == "marginal" for option in others.compare) else ""
+    told = f"{say.listed(named, 'or')} goes in{only}" if named else "none in our table does"
+    return replace(found, headline=f"{found.headline.removesuffix('.')}; {told}.", compare=others.compare)
+
+
 def figures(row: Row) -> tuple[Figure, ...]:
     """Length, width and height."""
     return tuple(Figure(side, side, float(row[side].value), "mm") for side in SIDES)

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+
+from grammar.text.patterns import regex
 from service import say
 from service.case import Case
 from service.judgements import new_and_old
@@ -11,6 +14,10 @@ from service.judgements.unlike import LIMITS
 from service.reply import Answer, Figure
 from service.sentences.bank import SAID, outcome
 from service.topic import Topic
+
+JOINS = regex(
+    r"\b(?:series|parallel|join\w*|mix\w*|together|beside|alongside|link\w*|connect\w*|wir(?:e|ing)|add\w*)\b", re.I
+)
 
 
 def new_together(topic: Topic, case: Case) -> Answer | None:
@@ -32,9 +39,26 @@ def new_together(topic: Topic, case: Case) -> Answer | None:
     )
 
 
+def weighed(case: Case) -> bool:
+    """Whether batteries of 6 V and of 12 V are the choice, and none are to be joined: "which is better, 6 or 12 V"."""
+    return case.says("request:versus", "request:which", "put:choice") and not JOINS.search(case.text)
+
+
+def either_volts(topic: Topic, case: Case, low: float, high: float) -> Answer:
+    """Batteries of less volts, so many in series, or one of more: what each comes to."""
+    count = round(high / low)
+    case.step("In series the volts add and the amp-hours stay", LIMITS["sums"].cite)
+    number = {2: "two", 3: "three", 4: "four"}.get(count, f"{count}")
+    less, more = say.quantity(low, "V"), say.quantity(high, "V")
+    head = f"Either will do: {number} {less} batteries in series make {more} with the amp-hours of one, so compare "
+    return topic.says("information", f"{head}the Ah at {more}; never mix the two.")
+
+
 def volts_apart(topic: Topic, case: Case) -> Answer | None:
     """Unlike volts, or volts that their load cannot use."""
     both = pair(case, "battery.nominal")
+    if both and weighed(case):
+        return either_volts(topic, case, *(float(volts) for volts in sorted(both)))
     if both and both[0] != both[1]:
         case.step("Batteries of unlike volts drive current into each other", LIMITS["kind"].cite)
         first, second = (say.quantity(float(volts), "V") for volts in both)

@@ -12,7 +12,7 @@ from service.case import Case
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option
 from service.sentences import to_lithium, wording
-from service.told import kind_required, rating_counts
+from service.told import kind_by_caps, kind_required, rating_counts
 from service.told.to_lithium import drops_in, what_changes
 from service.topic import Topic
 
@@ -98,7 +98,7 @@ AGAINST = {
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The kinds named, or all four, side by side; the one that suits best in the headline."""
-    if case.says("detail:find_kind"):
+    if case.says("detail:find_kind") or kind_by_caps.asked(case.text):
         return found_out(case)
     named = kinds_named(case)
     if case.says("detail:carbon"):
@@ -140,6 +140,9 @@ def suits_one(case: Case) -> str:
 
 def found_out(case: Case) -> Answer:
     """How the kind of a battery is found out; the kind itself where it has been told."""
+    if kind_by_caps.asked(case.text):
+        case.step("Caps under a strip or a sticker count too: lift it", FROM_OUTSIDE)
+        return TOPIC.says("information", kind_by_caps.WET)
     kind = case.said("battery.chemistry")
     if kind is not None and kind != "lead":
         head = f"It is {wording.a_kind(case, capital=False)} battery, by what you told us."

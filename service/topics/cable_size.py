@@ -25,11 +25,13 @@ from service.judgements.named_cable import judged, share, two_cables
 from service.reply import Answer, Figure, Option
 from service.rules.cable import INSULATION, PER_MM2, TABLE_5, K
 from service.sentences.cables_abreast import several_per_pole, together
-from service.told import ampacity_asked, equal_cables, household_wire, must_have
+from service.told import ampacity_asked, equal_cables, household_wire, must_have, welding_cable
+from service.told import longest_run as how_far
 from service.topic import Topic
 
 AREA = "the American measure of a wire's area"
 IN_HAND = 1.02  # of the current: below it the cable carries just what runs
+HOW_FAR = "We can't say yet: {} how far the battery may stand."
 CONVERTED = ("cable.gauge", "cable.area", "battery.ca", "battery.cca", "battery.reserve", "load.power")
 FITTED = ("gauge", "area", "conductors_per_pole")
 
@@ -63,6 +65,8 @@ def answer(case: Case) -> Answer:
     circuit.must_know(case)
     if longest := longest_run.judged(case, amps):
         return TOPIC.says("information", *longest)
+    if "cable.length" not in case and how_far.from_the_load(case.text) and not circuit.has_cable(case):
+        return TOPIC.needs("cable.gauge", headline=HOW_FAR.format("the size of the cable decides"))
     if "cable.length" not in case:
         return without_length(case, amps)
     if circuit.has_cable(case) and (count := parallel_cables.runs(case)) > 1 and not circuit.second_cable(case):
@@ -93,8 +97,15 @@ def without_amps(case: Case) -> Answer:
     if household_wire.asked(case.text):
         case.step("Conductors on a boat are insulated, stranded copper", "stranded-copper")
         return TOPIC.says("no", household_wire.SOLID, asks=(TOPIC.ask("load.current"),))
+    if welding_cable.asked(case.text):
+        case.step(welding_cable.WHY, "boat-cable")
+        return TOPIC.says("marginal", welding_cable.BETTER_NOT, asks=(TOPIC.ask("load.current"),))
     if parallel_cables.runs(case) > 1 or parallel_cables.PER_POLE.search(case.text):
         return several_per_pole(TOPIC, case)
+    if how_far.from_the_load(case.text):
+        return TOPIC.needs(
+            "load.current", "cable.gauge", headline=HOW_FAR.format("the amps and the size of the cable decide")
+        )
     return TOPIC.needs(
         "load.current",
         *(() if "cable.length" in case else ("cable.length",)),

@@ -16,14 +16,15 @@ from service.judgements.in_a_place import SIDES
 from service.reference import Row, UnknownValue
 from service.reply import Answer, Option
 from service.sentences.cases import (
-    MOST_NAMED,
     by_side,
     either_in_place,
     figures,
     in_place,
     in_what_is_spare,
     low_enough,
+    or_another,
     several_in_place,
+    those_that_go_in,
     what_it_brings,
 )
 from service.told import tray, tray_of_whom
@@ -31,7 +32,8 @@ from service.topic import Topic
 
 SAID = {"length": "detail:by_length", "width": "detail:by_width", "height": "detail:by_height"}
 GAIN = regex(  # "does the bigger case bring anything", "what do I gain"
-    r"\b(?:brings?|gains?|better|advantages?|benefits?|worth|difference|any more|more (?:power|punch|capacity))\b",
+    r"\b(?:brings?|gains?|better|advantages?|benefits?|worth|difference|any more"
+    r"|stronger|strongest|(?:more|most) (?:power|punch|capacity|cca|amps|ah))\b",
     re.IGNORECASE,
 )
 FITS = regex(
@@ -77,9 +79,13 @@ def answer(case: Case) -> Answer:
     name = case_sizes.called(str(case["battery.group"])) if "battery.group" not in case.second else name
     note(case, name, row)
     second = case.second.get("battery.group")
+    stood = case_sizes.stands(case.cues)
+    if second is None and stood not in ("", name) and not in_a_place.NOT_ITS_ROOM.search(case.text.replace("CCA", "")):
+        return beside_the_one_there(case, (name, row), (stood, reference.row("group_sizes", group=stood)))
     place = in_a_place.told(case)
     if second is None and place:
-        return or_another(case, in_place(TOPIC, name, row, place), place)
+        found = in_place(TOPIC, name, row, place)
+        return or_another(TOPIC, found, place) if WHICH_ELSE.search(case.text) else found
     if second is None and (small := too_small(case, name, row)):
         return small
     if second is None:
@@ -103,7 +109,7 @@ def without_a_group(case: Case) -> Answer | None:
         return by_measures(case, outside)
     if (place := in_a_place.told(case)) and WHICH.search(case.text):
         case.step(ROOM, "group-pages")
-        return those_that_go_in(place)
+        return those_that_go_in(TOPIC, place)
     return None
 
 
@@ -121,6 +127,16 @@ def by_measures(case: Case, outside: tray.Place) -> Answer:
     return TOPIC.says("information", head, *figures(row))
 
 
+def beside_the_one_there(case: Case, new: tuple[str, Row], there: tuple[str, Row]) -> Answer:
+    """A case that is named later, held against the one of which was told that it stands in the place."""
+    options = tuple(Option(f"group {name}", "information", figures(row)) for name, row in (new, there))
+    if GAIN.search(case.text):
+        told, options = what_it_brings(case, (case_sizes.known_name(new[0].partition(" ")[0]), new[1]), there)
+        return TOPIC.says("information", f"{told}; the labels decide.", compare=options)
+    over = {side: float(new[1][side].value) - float(there[1][side].value) for side in SIDES}
+    return in_place_of(case, new, there, over, options, known=True)
+
+
 def too_small(case: Case, name: str, row: Row) -> Answer | None:
     """That a case does not go into a place whose length or height alone is told; else None."""
     long, high = tray.length_alone(case.text), tray.headroom(case.text)
@@ -136,36 +152,6 @@ def too_small(case: Case, name: str, row: Row) -> Answer | None:
 def too_short(row: Row, long: float) -> bool:
     """Whether a place of so many mm is shorter than the case."""
     return long < float(row["length"].value) + tray.TOLERANCE
-
-
-def those_that_go_in(place: tray.Place) -> Answer:
-    """The cases that go into a place that was measured; with no height told, each one's own."""
-    found = {str(row["group"].value): row for row in reference.rows("group_sizes")}
-    fit, tight = in_a_place.those_that_go_in(place)
-    inside = in_a_place.inside(place)
-    low = "" if place.height is not None else ", if it is high enough"
-    if fit:
-        also = f"; only just: {say.listed(tight[:MOST_NAMED])}" if tight else ""
-        head = f"Group {say.listed(fit[:MOST_NAMED], 'or')} goes into {inside} with its hold-down and lugs{low}{also}."
-    elif tight:
-        named = say.listed(tight[:MOST_NAMED])
-        head = f"None of our table with room for hold-down and lugs: {inside} takes group {named} only just{low}."
-    else:
-        head = f"None of our table goes into {inside}: look for a smaller or lower one by its measures."
-    verdict = "yes" if fit else "marginal"
-    options = tuple(Option(f"group {name}", verdict, figures(found[name])) for name in (fit or tight)[:MOST_NAMED])
-    return TOPIC.says("information", head, compare=options)
-
-
-def or_another(case: Case, found: Answer, place: tray.Place) -> Answer:
-    """The no to one case with those that do go in, where that is asked: "and if it won't, which size would?"."""
-    if found.verdict != "no" or not WHICH_ELSE.search(case.text):
-        return found
-    others = those_that_go_in(place)
-    named = [option.label for option in others.compare]
-    only = " only just" if any(option.verdict == "marginal" for option in others.compare) else ""
-    told = f"{say.listed(named, 'or')} goes in{only}" if named else "none in our table does"
-    return replace(found, headline=f"{found.headline.removesuffix('.')}; {told}.", compare=others.compare)
 
 
 def note(case: Case, name: str, row: Row) -> None:
@@ -233,10 +219,12 @@ def two_cases(case: Case, first: str, row: Row, second: str) -> Answer:
         return TOPIC.needs("battery.group", headline=head, figures=figures(row))
     case.others().known("battery.group")
     note(case, second, other)
-    if case.says("detail:one_or_two"):
-        head, options = case_sizes.one_or_two(case, (first, row), (second, other))
-        return TOPIC.says("information", head, compare=options)
     pair = ((first, row), (second, other))
+    weighed = case_sizes.one_and_several(case)
+    if weighed or case.says("detail:one_or_two"):
+        one, several_of = reversed(pair) if weighed and weighed[0] == second else pair
+        head, options = case_sizes.one_or_two(case, one, several_of)
+        return TOPIC.says("information", head, compare=options)
     owner = case_sizes.owner_of(case, first, second)
     known = bool(owner)
     stays = case_sizes.new_and_there(case, first, second) != (first, second)

@@ -11,8 +11,16 @@ from service.case import Case
 from service.judgements import cells, equalising_due
 from service.reply import Answer, Figure, strictness
 from service.sentences import weak_joint
+<<<<<<< HEAD
 from service.sentences.watering import ONE_ADULT, Advice, care, interval, sealed, stood_dry, water
 from service.told import water_level, who
+||||||| parent of aa4ccaf3 (Which cable first, rain in the locker, caps, how far, posts beside studs and a choice of cases are answered as asked)
+from service.sentences.watering import ONE_ADULT, Advice, care, interval, sealed, water
+from service.told import who
+=======
+from service.sentences.watering import ONE_ADULT, Advice, care, interval, sealed, water
+from service.told import fresh_water, who
+>>>>>>> aa4ccaf3 (Which cable first, rain in the locker, caps, how far, posts beside studs and a choice of cases are answered as asked)
 from service.topic import Topic
 
 TOPIC = Topic(
@@ -20,6 +28,10 @@ TOPIC = Topic(
     "Care and checks",
     cautions=("explosive-gas", "acid", "equalise", "thruster-off"),
     likely={"battery.chemistry": likely.KIND_BY_CAPS},
+)
+IN_WATER = (
+    "No, not yet: switch the charger off at the shore end, pump the water out, and have the batteries looked at before "
+    "you charge or use them."
 )
 WATER = ("detail:plates_dry", "detail:water", "detail:tap_water")
 
@@ -206,7 +218,10 @@ def asked(case: Case) -> Iterator[Callable[[Case], Advice | None]]:
 
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
-    """The advice on each aspect, the strictest first."""
+    """The advice on each aspect, the strictest first; a battery that stands in fresh water is for a technician."""
+    if fresh_water.stands(case.text):
+        case.step("Water that joins the posts leaks current, and a charger may put mains on it", "care-practice")
+        return TOPIC.says("no", IN_WATER, urgency="today", route="technician")
     found = [advise(case) for advise in asked(case)]
     advices = sorted((item for item in found if item), key=lambda item: -strictness(item.verdict))
     if len(advices) < len(found) and not advices:

@@ -28,7 +28,7 @@ from service.judgements.lugs import (
 from service.reference import UnknownValue
 from service.reply import Answer
 from service.sentences import weak_joint
-from service.told import lugs_asked, posts_way, under_charge
+from service.told import lugs_asked, off_first, posts_way, under_charge
 from service.topic import Topic
 
 TORQUE = "torque-tables"
@@ -37,7 +37,11 @@ WING = reference.row("terminals", chart="rule", name="wing-nut")["value"]
 STUDS = r"(?:studs?|bolts?(?: ones)?|bolted|screw(?:s|ed)?|thread(?:s|ed)?)"
 POSTS = r"(?:posts?|tapered|conical|sae|automotive|round ones)"
 BETWEEN = r"\b[^.?!;]{0,16}\b(?:or|vs?|versus|against|rather than)\b[^.?!;]{0,16}\b"
+BESIDE = BETWEEN.replace("or|", "and|", 1)
+STUD_AND_POST = regex(rf"\b{STUDS}{BESIDE}{POSTS}\b|\b{POSTS}{BESIDE}{STUDS}\b", re.IGNORECASE)
+WHICH = regex(r"\b(?:which|both|between|what do i use)\b", re.IGNORECASE)
 STUD_OR_POST = regex(rf"\b{STUDS}{BETWEEN}{POSTS}\b|\b{POSTS}{BETWEEN}{STUDS}\b", re.IGNORECASE)
+DIFFER = regex(r"\bdiffer(?:s|ent|ence)?\b|\bcompare\w*\b", re.IGNORECASE)
 OF_LUGS = regex(
     r"\b(?:lugs?|holes?|rings?|eyes?|cable ends?|adapt[eo]rs?|washers?|fits?|go(?:es)? (?:on|over))\b|\bdrill",
     re.IGNORECASE,
@@ -76,6 +80,7 @@ HABITS = {  # cue: headline, why, source
     ),
 }
 
+ON_LAST = "Plus goes on first and minus last, so that a slipping spanner makes no spark; minus comes off first."
 COVERED = "With insulating boots or caps on the posts, or a lid over them: no metal may come between them."
 CHARGER_OFF = (
     "No: switch the charger off first, at the shore end, and let the gas clear; only then the minus comes off, then "
@@ -124,6 +129,8 @@ def of_habit(case: Case, size: str) -> Answer:
     )
     if told == "joint" and size and lugs_asked.which(case.text):
         return lug_and_joint(case, size)
+    if off_first.asked(case.text):
+        told = "order"
     found = HABITS.get(told)
     if found is None and case.says("detail:torque"):
         case.source(PRACTICE)
@@ -131,6 +138,8 @@ def of_habit(case: Case, size: str) -> Answer:
     if found is None:
         return fitting(TOPIC, case, size)
     head, why, cite = found
+    if told == "order" and off_first.goes_on(case.text):
+        head = ON_LAST
     if case.says("detail:torque"):
         case.source(PRACTICE, TORQUE)
         named = size if size and torque(size) else "M8"
@@ -161,13 +170,19 @@ def of_two(case: Case, size: str, other: str, told_before: bool) -> Answer:
 
 def of_the_kind(case: Case, size: str, one_size: bool) -> Answer | None:
     """Studs against posts, and a wing nut; None where neither is spoken of."""
-    if one_size and STUD_OR_POST.search(case.text):
+    if one_size and (STUD_OR_POST.search(case.text) or of_both(case)):
         return stud_or_post(case, size)
     if case.says("detail:wing_nut"):
         case.step("A wing nut is no permanent connector for heavy cables", WING.cite)
         head = "No: use a hex nut with a lock washer on thruster cables, never a wing nut."
         return TOPIC.says("no", head, *lug(case, size))
     return None
+
+
+def of_both(case: Case) -> bool:
+    """Whether a battery that has posts and studs is asked about, or how they differ: "both posts and studs, which"."""
+    both = STUD_AND_POST.search(case.text) and WHICH.search(case.text)
+    return both is not None and not case.says("detail:torque")
 
 
 def not_so(case: Case, size: str) -> Answer | None:
@@ -191,6 +206,8 @@ def stud_or_post(case: Case, size: str) -> Answer:
     case.step("Plus post 17.5 mm, minus post 15.9 mm across the top: clamps cannot be swapped", "post-sizes")
     case.source(PRACTICE)
     head = "Studs for a thruster: its cables belong under a nut on a stud; round posts take clamps, not ring lugs"
+    if DIFFER.search(case.text) and case.said("load.kind") is None:
+        head = "Round posts take clamps; a stud takes ring lugs under its nut, which is where thruster cables belong"
     if not case.says("detail:torque"):
         return TOPIC.says("information", f"{head}.", *lug(case, size))
     named = size if size and torque(size) else USUAL

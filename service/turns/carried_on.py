@@ -8,7 +8,7 @@ from functools import cache
 
 from service.hazards import DANGER
 from service.house import House
-from service.judgements import in_a_place
+from service.judgements import case_sizes, in_a_place
 from service.reply import Answer
 from service.told import charger_settings, its_years, seasons, shared_engine
 from service.topics import names
@@ -49,6 +49,7 @@ def carried_on(turn: Turn, before: Thread, answers: Sequence[Answer], house: Hou
             *its_years.kept(turn.message.text, turn.thread.cues if "replacement" in turn.thread.topics else ()),
             *shared_engine.kept(turn.message.text),
             *in_a_place.kept(case_of(turn, house), (item.topic for item in answers)),
+            *case_sizes.kept(case_of(turn, house), (item.topic for item in answers)),
         ),
         turns=turn.thread.turns + 1,
         answered=seen,

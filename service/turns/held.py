@@ -11,6 +11,7 @@ from collections.abc import Collection, Iterable
 
 from grammar.reading import Message
 from grammar.text.patterns import regex
+from service.judgements import case_sizes
 from service.told import charger_settings, its_years, seasons, tray
 from service.topic import CIRCUIT
 from service.turns.thread import Thread
@@ -75,8 +76,9 @@ def of_its_charger(thread: Thread) -> tuple[str, ...]:
 
 
 def of_its_place(thread: Thread, own: Collection[str]) -> tuple[str, ...]:
-    """The cue of the tray that was measured last; on another boat it is another one."""
-    return () if OTHER_BOAT in own else tuple(name for name in thread.cues if name.startswith(tray.KEPT))[-1:]
+    """The cues of the tray that was measured last and of the case in it; on another boat they are others."""
+    kept = (tuple(name for name in thread.cues if name.startswith(kind)) for kind in (tray.KEPT, case_sizes.STANDS))
+    return () if OTHER_BOAT in own else tuple(name for names in kept for name in names[-1:])
 
 
 def _season(thread: Thread, text: str) -> tuple[str, ...]:

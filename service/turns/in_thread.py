@@ -16,7 +16,7 @@ from service.judgements.new_and_old import all_new
 from service.routing.asking import asks, asks_outright
 from service.told.culprit import either
 from service.topic import CIRCUIT
-from service.turns import circuit_in_thread, of_the_rest, supply_in_thread
+from service.turns import circuit_in_thread, of_the_rest, sized_in_thread, supply_in_thread
 from service.turns.again import (
     AT_REST,
     KIND,
@@ -295,4 +295,5 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     *of_the_rest.RULES,
     *circuit_in_thread.RULES,
     *supply_in_thread.RULES,
+    *sized_in_thread.RULES,
 )
