@@ -24,7 +24,7 @@ def _danger(seen: Seen) -> bool:
 
 def _off_first(seen: Seen) -> bool:
     """ "Do I disconnect the negative or the positive first?": nothing is laid up."""
-    about = seen.found <= {"storage", "terminals", "maintenance", "mounting", "replacement", "unclear"}
+    about = seen.found <= {"storage", "maintenance", "mounting", "replacement", "unclear"}
     return about and not _danger(seen) and off_first.asked(seen.message.text)
 
 
@@ -36,7 +36,7 @@ def _in_fresh_water(seen: Seen) -> bool:
 
 def _by_its_caps(seen: Seen) -> bool:
     """ "Which type has the caps on top?": a kind, and no battery of theirs."""
-    about = seen.found <= {"battery-type", "maintenance", "meaning", "unclear"}
+    about = seen.found <= {"maintenance", "meaning", "unclear"}
     return about and not _danger(seen) and kind_by_caps.asked(seen.message.text)
 
 

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
+import re
 
+from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
 from service.judgements import circuit, cranking, fitting, supply
@@ -15,6 +17,7 @@ from service.topic import CIRCUIT
 
 DOES = ("yes", "no")  # the battery's own verdict and that of its cable
 LONGEST = 30  # words of a headline
+MATTERS = regex(r"\b(?:does|do|will|would) (?:it|that|this) (?:really )?matter\b|\bis (?:it|that) a problem\b", re.I)
 SPREAD = 0.2  # volts between a reading under load and what the rating promises, for nothing
 
 
@@ -37,6 +40,17 @@ def of_one_battery(case: Case) -> str | None:
     if not each or not wanted or each == wanted or {"battery.count", "bank.layout"} & set(case.stated):
         return None
     return through_a_converter(case)
+
+
+def by_its_cranking_amps(case: Case, verdict: str, head: str) -> str:
+    """Whether it matters that a battery is rated in cranking amps, where that is asked: by what they are as CCA."""
+    rated = case.said("battery.ca")
+    if rated is None or "battery.cca" in case.stated or not MATTERS.search(case.text):
+        return head
+    told = (head.partition(": ")[2] or head).replace(supply.bank_name(case), "it", 1)
+    opens = "No" if verdict == "yes" else "Yes, it matters"
+    cca = say.cca(float(case["battery.cca"]))
+    return f"{opens}: {say.amps(float(rated))} at 0 °C (MCA) are {cca}; {told[0].lower()}{told[1:]}"
 
 
 def tested_on_board(case: Case) -> str:

@@ -10,8 +10,8 @@ from grammar.text.patterns import regex
 from grammar.told.batteries.tapped import SERIES, asks_to_tap
 from service import likely, say
 from service.case import Case, Value
-from service.judgements import joining, large_or_several, new_and_old
-from service.judgements.joining import figures, layout, pair
+from service.judgements import joining, large_or_several, new_and_old, supply
+from service.judgements.joining import WHICH_WAY, figures, layout, pair
 from service.judgements.may_be_joined import charged_first, kinds_apart, not_allowed, strength_apart
 from service.judgements.tap import both_wrong, tapped
 from service.judgements.unlike import LIMITS, age_apart
@@ -40,6 +40,7 @@ NAMES_A_WAY = regex(r"\b(?:series|parallel|how|what|which|longer)\b", re.IGNOREC
 LONGER = regex(r"\b(?:last|run|go|hold|keep)\w*\b[^.?!]{0,20}\blonger\b|\blonge(?:r|st)[- ]lasting\b", re.IGNORECASE)
 
 
+ONE = 12.0  # volts of one battery, as a rule
 RESULTS = regex(r"\bresult\w*|\bwhat (?:volts?|voltage|capacity|ah|amp)\b", re.IGNORECASE)
 ONE_OF_THEM = regex(r"\bone of (?:the|those|these|them|my|our)\b|\bthe (?:other|second)\b", re.IGNORECASE)
 
@@ -231,6 +232,13 @@ def joined(case: Case) -> Answer:
     if how is None:
         return either_way(case, may, family)
     shown, told = figures(case, how), outcome(case, how)
+    if WHICH_WAY.search(case.text) and how in SAID:  # neither yes nor no answers a choice
+        if case.said("battery.count") is None and (chosen := by_the_volts(case)):
+            return TOPIC.says("information", chosen, *shown)
+        told = told.replace(f" {SAID[how]}", "", 1)
+        alike = "" if family == "lithium" else ", as long as they are of one kind, size and age"
+        verdict = "yes" if family else "information"
+        return TOPIC.says(verdict, f"{say.capital(SAID[how])}: {told}{alike}.", *shown)
     sum_only = case.says("request:what_get") and not case.says("detail:join", "detail:wise")
     if not may or (sum_only and not ASKED_IF.search(case.text)):
         return TOPIC.says("information", f"{say.capital(told)}.", *shown)
@@ -263,6 +271,18 @@ def twice_as_long(case: Case) -> Answer:
     return TOPIC.says("information", head, *found)
 
 
+def by_the_volts(case: Case) -> str:
+    """Which way to join for a motor whose volts alone are told: "series or parallel for my 12 V thruster"; else ""."""
+    volts = case.get("load.voltage") or case.said("bank.voltage")
+    if not volts or not WHICH_WAY.search(case.text):
+        return ""
+    wanted, one = say.quantity(float(volts), "V"), say.quantity(ONE, "V")
+    if float(volts) == ONE:
+        return f"In parallel (plus to plus), if each battery is {one}: it stays {wanted}; in series the volts add."
+    row = supply.counted(float(volts) / ONE)
+    return f"In series (plus to minus), {row} of {one} for {wanted}: in parallel the volts stay those of one."
+
+
 def either_way(case: Case, may: bool, family: str | None) -> Answer:
     """Not said how they are joined: both ways side by side."""
     case.step("In series the volts add, in parallel the amp-hours and cranking amps", LIMITS["sums"].cite)
@@ -278,6 +298,8 @@ def either_way(case: Case, may: bool, family: str | None) -> Answer:
         return TOPIC.needs("battery.chemistry", headline=head)
     options = tuple(Option(SAID[how], "information", figures(case, how)) for how in ("series", "parallel"))
     head = "In series (plus to minus) the volts add, in parallel (plus to plus) the amp-hours; the energy is the same."
+    if chosen := by_the_volts(case):
+        head = chosen
     if LONGER.search(case.text):
         head = f"Neither lasts longer, as both hold the same energy: {head[0].lower()}{head[1:].partition(';')[0]}."
     held = [figure for figure in options[1].figures if figure.name == "bank_energy" and case.get("battery.count")]

@@ -37,6 +37,11 @@ SET_TOO_HIGH = regex(
     r"|\b(?:is|am|are) (?:it|i|we) over ?charging\b",
     re.IGNORECASE,
 )
+SPECIAL = regex(  # "does gel need a special charger"
+    r"\b(?:do|does|must|will|would|should)\b[^.?!;]{0,40}\b(?:special|particular|different|dedicated|other|own)"
+    r" (?:kind of |sort of |type of )?charger\b",
+    re.IGNORECASE,
+)
 SINCE = ("detail:since_months",)  # it has been on for long
 
 
@@ -141,6 +146,8 @@ def answer(case: Case) -> Answer:
 def as_found(case: Case, chemistry: str, *figures: Figure) -> Answer:
     """What was said of the charger against the kind's own volts, and whether it may stay on at them."""
     verdict, head = found(case, chemistry)
+    if verdict == "information" and SPECIAL.search(case.text):
+        head = with_its_setting(chemistry, head)
     if verdict == "needs-facts":
         return TOPIC.needs("charger.setting", headline=head, figures=figures)
     if verdict == "information" and charging.cold_share(case, chemistry):
@@ -156,6 +163,18 @@ def as_found(case: Case, chemistry: str, *figures: Figure) -> Answer:
     over = verdict == "no" and beyond(case, chemistry)
     verdict, head = amps_as_well(case, chemistry, verdict, head)
     return TOPIC.says(verdict, head, *figures, urgency="today" if over else "routine")
+
+
+def with_its_setting(chemistry: str, head: str) -> str:
+    """Whether a kind needs a charger of its own: only one that has its setting."""
+    opens = "No special one" if chemistry == "flooded" else "Yes"
+    volts = head.partition(": ")[2].removesuffix(".")
+    return f"{opens}: one with {article(WORD[chemistry])} {WORD[chemistry]} setting, {volts}."
+
+
+def article(word: str) -> str:
+    """ "a" or "an" before the name of a setting."""
+    return "an" if word[0] in "aeiouA" else "a"
 
 
 def amps_as_well(case: Case, chemistry: str, verdict: str, head: str) -> tuple[str, str]:

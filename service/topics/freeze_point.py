@@ -80,6 +80,12 @@ ITS_CHARGE = regex(  # the charge of one that is there, and no "would a flat one
     r"(?:'?s|'?re| is| are| sits?| reads?| shows?)\b(?! (?:full|charged)\b)",
     re.IGNORECASE,
 )
+HOW_COLD = regex(  # "how cold can it get before it freezes", "at what temperature does it freeze"
+    r"\bhow cold\b[^.?!;]{0,40}\bfreez\w*|\b(?:what|which) (?:temperature|degrees)\b[^.?!;]{0,40}\bfreez\w*"
+    r"|\bwhen (?:does|do|would|will)\b[^.?!;]{0,24}\bfreez\w*",
+    re.IGNORECASE,
+)
+ANOTHER = regex(r"[.?!;]\s|\b(?:and|also) (?:how|what|which|is|are|does|do|can|will|would)\b", re.IGNORECASE)
 GO_THERE = regex(r"\b(?:should|must|shall|do|need) (?:i|we) (?:have to |need to )?(?:go|come|drive|get)\b", re.I)
 
 
@@ -90,7 +96,7 @@ def answer(case: Case) -> Answer:
         return claimed(TOPIC, case)
     as_planned(case)
     case.stated = fallen_to.at_rest(case.text, case.stated)
-    celsius = coldest(case)
+    celsius = None if of_another_question(case) else coldest(case)
     if case.said("battery.chemistry") in ("lfp", "lithium-other"):
         return lithium(case, celsius)
     if (two := two_charges.told(case.text)) and not charging_asked(case.text):
@@ -138,6 +144,19 @@ def answer(case: Case) -> Answer:
 def unless_ice(case: Case) -> str:
     """What to do where it is nearly cold enough: a charge before a frost to come, none in it while there may be ice."""
     return "charge it only if it holds no ice" if cold_now(case) else "charge it full before that frost"
+
+
+def of_another_question(case: Case) -> bool:
+    """Whether it is asked how cold it may get, and the degrees told stand in a question of something else."""
+    told, asked = case.stated.get(frost.TEMPERATURE), HOW_COLD.search(case.text)
+    if asked is None or told is None or told.origin != "message" or told.span is None:
+        return False
+    between = case.text[asked.end() : told.span[0]]
+    return (
+        frost.TEMPERATURE not in case.second
+        and ANOTHER.search(between) is not None
+        and bool(set(case.beside) - {TOPIC.name})
+    )
 
 
 def in_no_frost(case: Case, told: str, at: str) -> str:

@@ -56,6 +56,12 @@ WARM, SIGNS, TOO_WARM = "warm-on-charge", "warning-signs", 45.0  # °C
 LONG_FLAT, TRIPPING = "lithium-dropped-or-holed", "lfp-keeps-tripping"
 BURST, VAPOUR, IN_EYES = "explosion", "lithium-vapour-breathed", "acid-in-eyes"
 
+CAN_IT = regex(  # "could an AGM explode?", "do lithium batteries catch fire?"
+    r"(?:^|[.?!;,:] ?|\b(?:and|but|so) )(?:can|could|may|might|do|does|will) (?:an? |the |my |our )?(?:\w+ ){0,2}"
+    r"(?:agm|gel|lithium|lifepo4|lead|batter(?:y|ies)|ones?|it|they)\b[^.?!;]{0,16}"
+    r"\b(?:explode|burst|blow up|catch fire|burn|swell|leak|go up in)\b",
+    re.IGNORECASE,
+)
 EYE = regex(
     r"\beyes?\b[^.?!;]{0,30}\b(?:red|sore|sting\w*|burn\w*|hurt\w*|water\w*|itch\w*|weep\w*|swollen|blurr\w*|gritty|bad)\b"
     r"|\b(?:red|sore|stinging|burning|watering|bad) eyes?\b",
@@ -183,6 +189,8 @@ def headline(case: Case, leading: Row, status: str) -> str:
     if status == "general" and leading.get("verdict") != "information" and not leading.get("forbids"):
         deed = may_i.asked(case.text) if leading.get("battery") else ""
         opening = f"No, do not {deed} it" if deed else "If it happens"
+        if not deed and CAN_IT.search(case.text):
+            opening = "Yes, that can happen; if it does"
         return f"{opening}: {first[0].lower()}{first[1:]}"
     return first
 

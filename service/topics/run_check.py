@@ -21,6 +21,7 @@ from service.judgements import (
 from service.judgements.deciding import by_house, by_volts, opening
 from service.reply import Answer, Asked, Choice, Figure
 from service.sentences.supply import (
+    by_its_cranking_amps,
     by_its_own,
     by_its_reading,
     by_its_size,
@@ -234,6 +235,7 @@ def lead(case: Case, running: float, inrush: float) -> Answer:
         head, asks = as_cranking_amps(case, head), (cca_ask(TOPIC, case, inrush, need),)
     if ground.verdict == "yes":
         head = measured(case, reached(case, at_load, scale) or head, volts * scale)
+    head = by_its_cranking_amps(case, ground.verdict, head)
     if ground.verdict == "yes" and (colder := in_the_cold(case, running, inrush)):
         return replace(colder, figures=figures)
     if (

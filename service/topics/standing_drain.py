@@ -54,6 +54,11 @@ AWAY = regex(
 )
 UNITS = regex(r"\bhow many (?P<unit>hour|week|month)s\b", re.IGNORECASE)
 IN_DAYS = {"hour": 1 / 24, "week": 7.0, "month": 30.4}
+A_LOT = regex(  # "35 mA, is that a lot?", "is 50 mA too much?"
+    r"\b(?:is|are|isn['’]?t) (?:it|that|this|they|those|\d+ ?m?a(?:mps?)?|\d+ milliamps?)\b[^.?!;]{0,12}"
+    r"\b(?:a lot|lots|much|too much|high|too high|excessive|a big drain|normal|ok(?:ay)?|fine)\b",
+    re.IGNORECASE,
+)
 HOW_LONG = regex(r"\bhow (?:long|many|soon)\b|\b(?:days|weeks|months|hours)\b|\bwhen\b", re.IGNORECASE)
 TOPIC = Topic(
     "standing-drain",
@@ -142,9 +147,19 @@ def by_current(case: Case) -> Answer:
                 f"About {until} until half, where to stop, and {gone} until empty: {takes} from your "
                 f"{say.amp_hours(capacity)}."
             )
+        if A_LOT.search(case.text) and not only_what and not HOW_LONG.search(case.text):
+            head = a_lot_or_not(case, takes, days, until)
         head = stop_reading.headline(case, head, half)
         return TOPIC.says("information", head, *figures, *stop_reading.figures(case, half), plot=chart)
     return for_a_time(case, days, figures, chart)
+
+
+def a_lot_or_not(case: Case, takes: str, days: float, until: str) -> str:
+    """Whether a drain is a lot: by whether half is left when a battery that is laid up is looked at."""
+    look = limit("check-most")
+    case.source("check-interval")
+    how = "Yes, for a boat left alone" if days < look - NEAR else "No, not much"
+    return f"{how}: {takes}, so half is gone in about {until}; a look is usual every {say.quantity(look, 'd', 0)}."
 
 
 def in_their_unit(text: str, days: float) -> str:

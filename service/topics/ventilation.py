@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import likely, reference, say
 from service.calculators import ventilation
 from service.case import Case
@@ -15,6 +17,11 @@ from service.rules.bank import system
 from service.told import openings
 from service.topic import Topic
 
+NEEDED = regex(  # "does a locker need vents?", "must the box have openings?"
+    r"\b(?:do|does|must|should|will|would)\b[^.?!;]{0,40}\b(?:need|have|want|require|be)\b[^.?!;]{0,16}"
+    r"\b(?:vent\w*|air(?:ed|ing)?|openings?|holes?)\b",
+    re.IGNORECASE,
+)
 CELL = 2.0  # V
 FAN = (
     "Where the openings cannot be made, a fan moves that much air, one that makes no spark in the gas",
@@ -70,7 +77,7 @@ def of_lead(case: Case, chemistry: str, closed: bool) -> Answer:
         return TOPIC.says("no", head, *figures)
     if there := openings.proposed(case.text):
         return TOPIC.says(*judged(case, there, hole), *figures)
-    start = "Yes: the space" if case.says("request:may_i") else "The space"
+    start = "Yes: the space" if case.says("request:may_i") or NEEDED.search(case.text) else "The space"
     need = f"needs about {say.quantity(flow, 'm3/h')} of air: {each}"
     if case.says("detail:fan"):
         case.because(*FAN)
@@ -187,9 +194,10 @@ def without_size(case: Case, chemistry: str | None, closed: bool) -> Answer:
     if case.says(*SIZES):
         head = f"We can't say yet: {battery} needs about {rule}, so the amp-hours decide."
         return TOPIC.needs("battery.capacity", headline=head)
+    start = f"Yes, {battery}" if NEEDED.search(case.text) else say.capital(battery)
     return TOPIC.says(
         "information",
-        f"{say.capital(battery)} needs air while it charges: about {rule}.",
+        f"{start} needs air while it charges: about {rule}.",
         asks=(TOPIC.ask("battery.capacity"),),
     )
 

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+
+from grammar.text.patterns import regex
 from service import likely, say
 from service.case import Case, Missing
 from service.judgements import circuit, doubled_volts, parallel_cables, proposed_cable
@@ -21,6 +24,13 @@ TOPIC = Topic(
     unsure={"load.current": "We can't say yet: the loss grows with the amps, so tell us what the load draws."},
 )
 AT_MOTOR, LOST = "role:at_load", "word:loss"  # asked of the volts there, of those that are lost on the way
+WHAT_IS_LOST = regex(  # "what's the loss", of which none is put up for approval
+    r"\b(?:what(?:['’]?s| is| are| will be)?|how much)\b[^.?!;]{0,16}\b(?:loss\w*|lost|lose|drop\w*)\b", re.IGNORECASE
+)
+ALL_RIGHT = regex(
+    r"\b(?:ok(?:ay)?|fine|enough|too|all ?right|acceptable|good|suffic\w*|can|allowed|limit\w*)\b",
+    re.IGNORECASE,
+)
 OPENERS = {"yes": "Yes: ", "marginal": "Only just: ", "no": "No: "}
 MEASURED = ("reading.load_voltage", "reading.load_voltage_at_load")
 
@@ -119,6 +129,7 @@ def one_cable(case: Case, amps: float, helps: str = "") -> Answer:
     system = circuit.sizes(case)[1 if circuit.metric(case) else 0]
     size = next((item for item in system if abs(item.area - float(case["cable.cmil"])) < 1), None)
     approval = case.says("request:may_i", "detail:asks_good", "detail:asks_bad", "request:enough")
+    approval = approval and not (WHAT_IS_LOST.search(case.text) and not ALL_RIGHT.search(case.text))
     if verdict == "needs-facts":
         return unsettled(why, lost, approval)
     if helps and verdict != "no":

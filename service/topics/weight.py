@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 
 from grammar.text.patterns import regex
@@ -21,6 +22,9 @@ LIMIT = regex(  # asked of a battery, and not told of one: "will it weigh less t
     r"\b(?:(?:less|lighter|no more) than|under|below|at most|(?P<over>more than|over|heavier than)) (?=\d)",
     re.IGNORECASE,
 )
+WEIGHS = regex(r"\b(?:what|how much)\b[^.?!;]{0,60}\bweigh\w*\b", re.IGNORECASE)  # "what would lithium weigh"
+SAVES = regex(r"\b(?:sav(?:e|es|ed|ing)|lighter|less|lose)\b", re.IGNORECASE)
+NEAR_HALF = 0.05  # lb
 CLOSE = 12  # characters of a figure with its unit
 IN_POUNDS = regex(r"\b(?:lbs?|pounds?)\b", re.IGNORECASE)
 ONE_ONLY = regex(r"\b(?:one|single|1 ?x?)\b[^.?!;,\d]{0,24}(?:\d+ ?(?:ah|v)\b[^.?!;,\d]{0,12}){0,2}$", re.IGNORECASE)
@@ -60,6 +64,8 @@ def answer(case: Case) -> Answer:
     whose = "the battery" if count == 1 else f"the {say.number(count)} batteries"
     saved, left = shown(case, old * (1 - share)), shown(case, old * share)
     head = f"About {saved} lighter: lithium in place of {whose} weighs about {left}."
+    if WEIGHS.search(case.text) and not SAVES.search(case.text):
+        head = f"About {left}: lithium weighs about half of {whose} it replaces, which saves {saved}."
     return TOPIC.says("information", head, *figures(old * (1 - share), old * share))
 
 
@@ -277,9 +283,15 @@ def figures(saved: float, after: float) -> tuple[Figure, Figure]:
     return Figure("weight_saved", "saved", saved, "kg"), Figure("weight_after", "weight then", after, "kg")
 
 
+def is_half(pounds: float) -> bool:
+    """Whether pounds are so near a half that two of them would not add up to the whole as it is shown: 32.5 of 65."""
+    return abs(pounds - math.floor(pounds) - 0.5) < NEAR_HALF
+
+
 def shown(case: Case, kilograms: float) -> str:
     """Kilograms, and pounds first where the customer wrote or asked for pounds."""
-    metric, imperial = say.quantity(kilograms, "kg"), say.quantity(convert.pounds(kilograms), "lb", 0)
+    pounds = convert.pounds(kilograms)
+    metric, imperial = say.quantity(kilograms, "kg"), say.quantity(pounds, "lb", 1 if is_half(pounds) else 0)
     typed = case.stated["battery.weight"].text.lower() if "battery.weight" in case.stated else ""
     asked = IN_POUNDS.search(case.text)
     return f"{imperial} ({metric})" if asked or "lb" in typed or "pound" in typed else metric

@@ -11,7 +11,11 @@ OPEN = regex(
     r"(?:what|wot|which|where|how|why|who|when(?! (?:it|its|it's|the|i)\b))",  # "and when it's freezing" asks no time
     re.IGNORECASE,
 )
-LATER = regex(r",\s*(?:what|which|how (?:many|much|big|long))\b(?! about| if| do you)", re.IGNORECASE)
+LATER = regex(  # not "..., which draws 300 A.", which only tells
+    r",\s*(?:what|which(?! (?:draws|takes|needs|pulls|wants|has|is|runs|gives|uses|stands)\b[^?]*[.!;]\s*$)"
+    r"|how (?:many|much|big|long))\b(?! about| if| do you)",
+    re.IGNORECASE,
+)
 AND_WHETHER = regex(r"\band (?:is|are|will|would|can|could|does|do|should)\b", re.IGNORECASE)
 AND_IF = regex(r"\band if\b", re.IGNORECASE)
 AND_ASKS = regex(  # where a second question begins in one sentence: "and what", "and if not, what"
