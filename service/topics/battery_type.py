@@ -12,12 +12,13 @@ from service.case import Case
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option
 from service.sentences import to_lithium, wording
-from service.told import kind_by_caps, kind_required, rating_counts
+from service.told import kind_by_caps, kind_purpose, kind_required, rating_counts
 from service.told.to_lithium import drops_in, what_changes
 from service.topic import Topic
 
 TOPIC = Topic("battery-type", "Which kind of battery", cautions=("lithium-cut-out", "start-battery"))
 
+MOST = "for most boats"
 FROST = (
     ("agm", "flooded", "gel", "lfp"),
     "a lead battery that is full stands frost, and lithium must not be charged at 0 °C or below",
@@ -46,6 +47,30 @@ CARES: Mapping[str, tuple[tuple[str, ...], str]] = {
         ("lfp", "gel", "agm", "flooded"),
         "it usually lasts longest when its charger suits it",
     ),
+}
+TO_SUIT = "its charger must suit it, and no charge in frost"
+SLOW_USE = {
+    "lfp": f"about 80 % of it may be used, of lead about half; {TO_SUIT}",
+    "gel": "it stands being emptied slowly and deep, and needs no water",
+    "agm": "it needs no water and cannot spill",
+    "flooded": "it serves as long as somebody tops it up and lets in air",
+}
+# What it is sought for, by purpose: the words for it, and the kinds in the order of preference, each with its reason.
+PURPOSES: Mapping[str, tuple[str, Mapping[str, str]]] = {
+    "house": ("for a house bank", SLOW_USE),
+    "deep": ("for deep use", SLOW_USE),
+    "cold": ("for the cold", dict.fromkeys(*FROST)),
+    "charge": (
+        "for a quick charge",
+        {
+            "lfp": f"it takes most amps for its Ah; {TO_SUIT}",
+            "agm": "it takes more amps for its Ah than a gel or a wet-cell battery",
+            "flooded": "it takes more amps for its Ah than gel",
+            "gel": "but it wants a slow charge",
+        },
+    ),
+    "life": ("for a long life", dict.fromkeys(*CARES["detail:long_life"])),
+    "care": ("for little care", dict.fromkeys(*CARES["detail:care_free"])),
 }
 # For a thruster, where nothing else is said, in the order of preference.
 THRUSTER = {
@@ -115,13 +140,13 @@ def answer(case: Case) -> Answer:
     shown = named if len(named) > 1 else [*named, *(kind for kind in CHARGED if kind not in named)]
     must = len(named) == 1 and kind_required.asked(case.text)
     alone = "" if must else suits_one(case)
-    best, why = (alone, "") if alone else preferred(case, shown)
+    best, why, use = (alone, "", "") if alone else preferred(case, shown)
     options = tuple(Option(name(kind), "information", figures(case, kind)) for kind in shown)
     if not alone and swaps(case):
         return TOPIC.says("information", to_lithium.headline(case), compare=options)
     for kind in [kind for kind in shown if kind != best]:
         case.because(AGAINST[kind], "kinds-in-use")
-    head = SUITS[alone] if alone else f"{name(best)} for most boats: {why}."
+    head = SUITS[alone] if alone else f"{name(best)} {use}: {why}."
     if must:
         head = f"No{', but' if best == named[0] else ':'} {name(best)} suits most boats, because {why}."
     return TOPIC.says("information", head, compare=options)
@@ -175,15 +200,18 @@ def kinds_named(case: Case) -> list[str]:
     return [kind for kind in dict.fromkeys(found) if kind in CHARGED and kind not in denied]
 
 
-def preferred(case: Case, shown: list[str]) -> tuple[str, str]:
-    """The kind that suits best what is cared about, and why; for a thruster where nothing is said."""
+def preferred(case: Case, shown: list[str]) -> tuple[str, str, str]:
+    """The kind that suits best what is cared about, why, and for what; for a thruster where nothing is said."""
     barred = case.house.barred(case.said("load.model")) if case.house and case.said("load.model") else ()
     allowed = [kind for kind in CHARGED if kind not in barred]  # where the house takes none of those that are named
     shown = [kind for kind in shown if kind not in barred] or allowed or shown
     for cue, (order, why) in CARES.items():
         if case.says(cue):
-            return next(kind for kind in order if kind in shown), why
-    return next((kind, why) for kind, why in THRUSTER.items() if kind in shown)
+            return next(kind for kind in order if kind in shown), why, MOST
+    if found := PURPOSES.get(kind_purpose.purpose(case.text)):
+        use, reasons = found
+        return next((kind, why, use) for kind, why in reasons.items() if kind in shown)
+    return next((kind, why, MOST) for kind, why in THRUSTER.items() if kind in shown)
 
 
 def name(kind: str) -> str:

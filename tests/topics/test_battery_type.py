@@ -8,6 +8,7 @@ from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.battery_type import TOPIC
 from tests.building import case
+from tests.talks import on, plain
 
 
 def asked(first: str, second: str, *cues: str) -> Answer:
@@ -93,3 +94,18 @@ def test_which_of_the_ratings_on_a_label_counts() -> None:
     assert (found.topic, found.headline.startswith("For a thruster the CCA decides")) == ("battery-type", True)
     (asked_else,) = default_desk().ask(label.format("How many Ah is that?")).answers
     assert asked_else.topic == "rating-convert"
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("wet cells or gel for the house batteries?", "Gel for a house bank: it stands being emptied slowly"),
+        ("AGM against lithium for fridge and lights", "Lithium for a house bank: about 80 % of it may be used"),
+        ("AGM or gel for house bank and thruster?", "AGM for most boats"),
+        ("which is better for the cold, lithium or gel?", "Gel for the cold: a lead battery that is full"),
+        ("gel or AGM, which one charges faster?", "AGM for a quick charge"),
+        ("which sort lasts longest, AGM or gel", "Gel for a long life"),
+    ],
+)
+def test_the_kind_is_chosen_for_what_it_is_to_do(text: str, start: str) -> None:
+    assert plain(on("battery-type", text).headline).startswith(start)
