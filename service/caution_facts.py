@@ -16,6 +16,7 @@ WARM = 10.0  # °C: above it no frost is near
 SIX = 6.0  # volts of a battery
 DEEP = {"lead": 10.5, "lithium": 10.0}  # V for each 12 V: deeply flat
 ITS_OWN = ("whose:another",)
+OF_THE_CIRCUIT = ("standing-drain", "voltage-drop", "cable-size", "fuse-size")
 MAINTAINERS = ("alternator", "solar", "dc-dc")  # chargers without a mains side
 
 
@@ -124,8 +125,13 @@ class Facts:
 
     @property
     def tells_a_limit(self) -> bool:
-        """Whether a voltage or a limit of current is given, or the one that a battery of that size usually has."""
+        """Whether a voltage or a limit of current is given, or the one that a battery of that size usually has; the
+        amps of a drain, a cable or a fuse are none of the battery."""
         answer = self.answer
+        if self.about(*OF_THE_CIRCUIT):
+            return False
+        if self.about("charge-time") and answer.figures:  # by the amps that lithium takes
+            return True
         units = {item.unit for item in answer.figures} | {item.unit for item in answer.assumed}
         asked = {item.fact for item in answer.asks}
         return not units.isdisjoint(("V", "A")) or not asked.isdisjoint(("battery.max_current", "battery.peak_current"))

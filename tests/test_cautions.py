@@ -149,3 +149,17 @@ def test_a_full_pair_of_6_v_batteries_is_not_deeply_flat() -> None:
 def test_a_motor_held_by_its_button_must_cool_whatever_it_is_called(text: str, there: bool) -> None:
     answers = {found.topic: found for found in default_desk().ask(text).answers}
     assert ("motor-duty" in {item.id for item in answers["run-time"].cautions}) is there
+
+
+@pytest.mark.parametrize(
+    ("text", "there"),
+    [
+        ("how many hours does a 30 A charger take for 150 Ah of lithium at 3 degrees?", True),
+        ("which charger amps suit a lithium of 150 Ah?", True),
+        ("40 mA flows with all off, lithium of 80 Ah, how many days?", False),
+        ("40 ft there and back of 2/0 on a lithium bank at 200 A, volts lost?", False),
+    ],
+)
+def test_which_lithium_it_is_counts_where_its_volts_or_amps_are_told(text: str, there: bool) -> None:
+    (found,) = default_desk().ask(text).answers
+    assert ("lithium-kind" in [item.id for item in found.cautions]) == there
