@@ -8,7 +8,7 @@ from collections.abc import Set
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.routing.one_circuit import CONVERTS
-from service.routing.supply_as_told import LOADS, STRENGTH
+from service.routing.supply_as_told import LOADS, READ_FOR, STRENGTH
 
 OF_THE_SAME = regex(  # "is 20 W enough, else what size?"
     r"\b(?:else|otherwise|if not)\b,? (?:then )?(?:what|which|how (?:big|large))(?: size)?\W*(?:$|[?.;])", re.IGNORECASE
@@ -20,6 +20,12 @@ BOX_SIZED = regex(  # "one of those boxes, and what size if so"
     r"\b(?:box(?:es)?|units?|converters?|chargers?|one)\b[^.?!]{0,24}\b(?:what|which) (?:size|rating)\b", re.IGNORECASE
 )
 HOW_MUCH = regex(r"\bhow (?:much|many)\b|\bwhat (?:would|does|do|is)\b|\bcomes? to\b", re.IGNORECASE)
+IN_THE_COLD = regex(  # what is left of a rating: "how many amps at -8", "what does it give there"
+    r"\bhow (?:much|many|strong|weak)\b|\b(?:what|which)\b"
+    r"|\b(?:left|gives?|lose|lost|loses|share|per ?cent|strength|power|weaker|crank\w*)\b",
+    re.IGNORECASE,
+)
+RUNS = regex(r"\b(?:runs?|running|turns?|drives?|power|cope|handle|start|strong|big) ?", re.IGNORECASE)
 BIG = regex(r"\b(?:how (?:big|large|many)|size|sized|capacity|cca|ah)\b", re.IGNORECASE)
 
 
@@ -33,6 +39,20 @@ def not_asked(message: Message, found: Set[str], told: Set[str]) -> set[str]:
     run = message.says("request:how_long") or "load.time" in told
     run = run and {"run-time", "rest-voltage"} <= found and "reading.voltage" in told
     return {"rest-voltage"} if run and not any(map(message.says, JUDGED)) else set()  # "shows 12.4, lasts the night?"
+
+
+def only_told_of(message: Message, found: Set[str], told: Set[str]) -> set[str]:
+    """The cold and the volts that only stand beside what is asked: whether it runs, whether a reading is good for it,
+    whether it is time for a new one and whether it will freeze."""
+    idle = set()
+    runs = {"run-check", "cold-cranking"} <= found and bool(told & LOADS)
+    if runs and "ambient.temperature" in told and not IN_THE_COLD.search(message.text):
+        idle.add("cold-cranking")  # "it is -8, will 700 CCA turn a Pike?"
+    if {"run-check", "rest-voltage"} <= found and READ_FOR.search(message.text) and not RUNS.search(message.text):
+        idle.add("run-check")  # "is 12.5 V good for a Minnow's battery of 600 CCA?"
+    if {"rest-voltage", "replacement", "freeze-point"} <= found and not any(map(message.says, JUDGED[:2])):
+        idle.add("rest-voltage")  # "rests at 12.2, 5 years. Time for a new one? And will it freeze at -12?"
+    return idle
 
 
 def sized_already(message: Message, found: Set[str], told: Set[str]) -> set[str]:

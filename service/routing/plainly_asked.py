@@ -40,6 +40,13 @@ def _by_its_caps(seen: Seen) -> bool:
     return about and not _danger(seen) and kind_by_caps.asked(seen.message.text)
 
 
+def _kinds_apart(seen: Seen) -> bool:
+    """ "The difference between AGM and lithium, and which for the house bank?": two kinds, no words of the trade."""
+    kinds = {item.value for item in seen.message.stated if item.fact == "battery.chemistry"}
+    weighed = seen.says("request:which", "request:versus", "about:compare")
+    return seen.found == {"meaning"} and len(kinds) > 1 and weighed and not _danger(seen)
+
+
 def _how_far(seen: Seen) -> bool:
     """ "How far may the battery be from the thruster?": the cable between them, whose size is not told."""
     about = seen.found <= {"mounting", "voltage-drop", "run-time", "unclear"} and not seen.told & CABLES
@@ -57,6 +64,7 @@ PLAINLY: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("terminals", _off_first),
     ("maintenance", _in_fresh_water),
     ("battery-type", _by_its_caps),
+    ("battery-type", _kinds_apart),
     ("cable-size", _how_far),
     ("rest-voltage", _read_of_a_bank),
 )

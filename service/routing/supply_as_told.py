@@ -39,6 +39,11 @@ SIZING = ("request:what_size", "request:how_many")
 APPROVAL = ("request:is_good", "request:enough")
 MAY = (*APPROVAL, "request:may_i")
 READING = regex(r"\b(?:reading|volts?|voltage|how full|charged?)\b", re.IGNORECASE)
+READ_FOR = regex(  # "is 12.4 V OK for a Pike battery"
+    r"\b(?:is|are|would) (?:it |that )?\d\d(?:[.,]\d+)? ?(?:v|volts?)?\b[^.?!;]{0,12}"
+    r"\b(?:ok(?:ay)?|good|fine|enough|all ?right|normal|healthy)\b",
+    re.IGNORECASE,
+)
 THEIRS_DO = regex(  # "does the battery under the bunk do?"
     r"\b(?:does|will|would|can|could|might) (?:the|my|our|this|that|his|her|its) (?:\w+[ -]){0,2}"
     r"(?:battery|batteries|bank)\b[^.?!;,]{0,40}"
@@ -100,7 +105,8 @@ def supplied(seen: Seen) -> bool:
     """Whether the battery will do: "800 CCA at 12.2 rested, Minnow ok now?", "got 2 x 500 in parallel" after it was
     asked what is needed, "is a 700 CCA enough"."""
     found, strong = seen.found, bool(seen.told & STRENGTH)
-    if found == {"rest-voltage"} and strong and seen.told & LOADS and not READING.search(seen.message.text):
+    read = READING.search(seen.message.text) or READ_FOR.search(seen.message.text)
+    if found == {"rest-voltage"} and strong and seen.told & LOADS and not read:
         return seen.says(*MAY) and "reading.load_voltage" not in seen.told
     shared = seen.says("detail:engine_battery") and not seen.says("request:which", "request:versus", "about:duty")
     shared = shared and bool(seen.told & LOADS) and not seen.says("request:how_long", "request:how_many")

@@ -12,7 +12,7 @@ from service.judgements.ice_first import has_it_frozen
 from service.routing.as_told import HOLD, ICY, TIMES, unlike_amps
 from service.routing.beside_charging import charger_only_named, made_up_for, of_no_charger, only_stays_on
 from service.routing.beside_readings import only_held, told_by_a_reading
-from service.routing.beside_supply import BIG, not_asked, rated_for_a_load, sized_already
+from service.routing.beside_supply import BIG, not_asked, only_told_of, rated_for_a_load, sized_already
 from service.routing.motor_as_told import ANY_CABLE
 from service.routing.supply_as_told import LOADS, STRENGTH, both_sized
 from service.told import charged_apart, equal_cells, longest_run, loose, other_volts, two_charges, two_options
@@ -120,7 +120,7 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
     if "freeze-point" in found and not how_full and has_it_frozen(message.text):
         idle |= ICY & found  # "1.110 after those nights, did it freeze?"
     idle |= charger_only_named(message, found, told)
-    idle |= of_no_charger(message, found, told) | not_asked(message, found, told)
+    idle |= of_no_charger(message, found, told) | not_asked(message, found, told) | only_told_of(message, found, told)
     idle |= made_up_for(message, found) | sized_already(message, found, told) | told_by_a_reading(message, found)
     idle |= _never_joined(message, found) | _one_question(message, found, told) | _told_with_it(message, found, told)
     return idle

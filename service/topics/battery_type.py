@@ -94,6 +94,15 @@ USABLE = regex(
     r"|ok for)\b",
     re.IGNORECASE,
 )
+DIFFERENCE = regex(r"\bdiffer\w*\b", re.IGNORECASE)
+LONGEST = 30  # words of a headline
+SHORT = ("'s acid is", "'s is")  # of the second of two
+HOLDS = {  # what each kind is, where two are told apart
+    "flooded": "a wet-cell battery's acid is loose and wants water",
+    "agm": "AGM's acid is in a glass mat",
+    "gel": "gel's acid is in a jelly",
+    "lfp": "lithium has no acid",
+}
 WEIGHED = regex(r"\b(?:which|what kind|best|better|or|versus|vs|than|instead|compare\w*|difference)\b", re.IGNORECASE)
 CCA_DECIDES = (
     "For a thruster the CCA decides: it tells how hard a battery may be pulled at once, amp-hours only how long it "
@@ -131,12 +140,7 @@ def answer(case: Case) -> Answer:
     if swaps(case) and (also := to_lithium.besides(case)):
         return TOPIC.says("information", also)
     if rating_counts.asked(case.text, case.stated) and not named:
-        for fact in rating_counts.RATINGS & case.stated.keys():
-            case.known(fact)
-        case.because("Amp-hours and minutes of reserve tell how long a battery lasts", "deep-cycle-rating")
-        if "battery.ca" in case.stated:
-            case.because("Cranking amps at 0 °C are 1.25 times the CCA of the same battery", "ca-over-cca")
-        return TOPIC.says("information", CCA_DECIDES)
+        return by_its_cca(case)
     shown = named if len(named) > 1 else [*named, *(kind for kind in CHARGED if kind not in named)]
     must = len(named) == 1 and kind_required.asked(case.text)
     alone = "" if must else suits_one(case)
@@ -147,9 +151,33 @@ def answer(case: Case) -> Answer:
     for kind in [kind for kind in shown if kind != best]:
         case.because(AGAINST[kind], "kinds-in-use")
     head = SUITS[alone] if alone else f"{name(best)} {use}: {why}."
+    if len(named) == 2 and not alone and DIFFERENCE.search(case.text):
+        head = set_apart(case, named, head)
     if must:
         head = f"No{', but' if best == named[0] else ':'} {name(best)} suits most boats, because {why}."
     return TOPIC.says("information", head, compare=options)
+
+
+def by_its_cca(case: Case) -> Answer:
+    """Which of the ratings on a label counts for a thruster."""
+    for fact in rating_counts.RATINGS & case.stated.keys():
+        case.known(fact)
+    case.because("Amp-hours and minutes of reserve tell how long a battery lasts", "deep-cycle-rating")
+    if "battery.ca" in case.stated:
+        case.because("Cranking amps at 0 °C are 1.25 times the CCA of the same battery", "ca-over-cca")
+    return TOPIC.says("information", CCA_DECIDES)
+
+
+def set_apart(case: Case, kinds: list[str], head: str) -> str:
+    """The difference between two kinds before the one that is chosen, with as much of its reason as there is room."""
+    first, second = (HOLDS[kind] for kind in sorted(kinds, key=CHARGED.index))
+    told = f"{say.capital(first)}, {second.replace(*SHORT, 1).replace('has no acid', 'has none')}"
+    case.source("kinds-in-use")
+    head = head if head[1].isupper() else f"{head[0].lower()}{head[1:]}"
+    short = re.split(r", (?:and|as) |;|\.$", head)[0]
+    return next(
+        (both for both in (f"{told}; {head}", f"{told}; {short}.") if len(both.split()) <= LONGEST), say.capital(head)
+    )
 
 
 def suits_one(case: Case) -> str:

@@ -24,6 +24,14 @@ WHICH_COUNTS = regex(
 WHY = regex(r"\bwhy\b", re.IGNORECASE)
 EN_ALONE = regex(r"(?<!\d )(?<!\d)(?<!\bA )\bEN\b")  # the letters by themselves, not "720 A EN"
 CA_ALONE = regex(r"(?<!\d )(?<!\d)\bM?CA\b|\b(?:[Ww]hat'?s|is|does|are)\s+(?:an? |the )?ca\b(?! ?\d)")  # no "ca. 200 A"
+GROUP_LETTER = regex(r"\b(?P<group>2[47]|31)-?(?P<letter>[MSTPA])\b", re.IGNORECASE)
+LETTERS = {
+    "M": "as a rule marine ones with studs",
+    "T": "as a rule studs",
+    "S": "as a rule studs",
+    "P": "as a rule round posts",
+    "A": "as a rule round posts",
+}
 PRONOUN = regex(r"^(?:It(?= )|Its(?= ))")
 
 
@@ -33,6 +41,8 @@ def answer(case: Case) -> Answer:
     if found := apart(case):
         return found
     terms = asked(case)
+    if (group := GROUP_LETTER.search(case.text)) and [term["id"].value for term in terms] in ([], ["group-size"]):
+        return of_a_letter(case, group["group"], group["letter"].upper())
     if not terms:
         return TOPIC.says("needs-facts", UNKNOWN)
     first = [meaning(terms[0])]
@@ -50,6 +60,15 @@ def answer(case: Case) -> Answer:
         besides = f" {more(term)}." if "more" in term else ""
         case.step(f"{meaning(term)}.{besides}", term["id"].cite)
     return TOPIC.says("information", f"{'; '.join((*first[:1], *map(inside, first[1:])))}.")
+
+
+def of_a_letter(case: Case, group: str, letter: str) -> Answer:
+    """What a letter behind a case size tells: "31M"."""
+    case.step("The size of the case is that of the group, whatever letter stands behind it", "bci-groups")
+    tells = LETTERS.get(letter, "of which the maker's sheet tells more")
+    case.source("group-letters")
+    head = f"{group}{letter} is a battery of group {group}, the size of its case; the {letter} is for its terminals, "
+    return TOPIC.says("information", f"{head}{tells}.")
 
 
 def inside(text: str) -> str:

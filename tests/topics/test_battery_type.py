@@ -109,3 +109,18 @@ def test_which_of_the_ratings_on_a_label_counts() -> None:
 )
 def test_the_kind_is_chosen_for_what_it_is_to_do(text: str, start: str) -> None:
     assert plain(on("battery-type", text).headline).startswith(start)
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("how do AGM and gel differ, and which for the bow?", "AGM's acid is in a glass mat, gel's is in a jelly; AGM"),
+        (
+            "difference between lithium and gel, which for the house bank?",
+            "Gel's acid is in a jelly, lithium has none; li",
+        ),
+        ("AGM or gel for the bow thruster?", "AGM for most boats"),
+    ],
+)
+def test_what_sets_two_kinds_apart_is_told_where_it_is_asked(text: str, start: str) -> None:
+    assert plain(on("battery-type", text).headline).startswith(start)

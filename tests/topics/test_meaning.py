@@ -94,3 +94,9 @@ def test_what_a_reading_tells_is_no_term() -> None:
     ).answers
     assert "meaning" not in {item.topic for item in told}
     assert "meaning" in {item.topic for item in talk("12.3 V at rest on an AGM, ok? And what does SoC mean?").answers}
+
+
+def test_a_letter_behind_a_case_size_is_explained() -> None:
+    found = on("meaning", "what is meant by 27M on the lid?")
+    assert found.headline.startswith("27M is a battery of group 27, the size of its case; the M is for its terminals")
+    assert all(step.say.rstrip(".") != found.headline.rstrip(".") for step in found.working)
