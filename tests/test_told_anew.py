@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.talks import plain, talk
+from tests.talks import on, plain, talk
 
 SHARED = "charger for a 24 v series pair, its outputs share one negative"
 DRAIN = "my wet 90 ah battery loses 0.6 amps with all off, days to half?"
@@ -94,3 +94,10 @@ def test_what_a_later_turn_makes_of_it(turns, topic, verdict, says):
     found = talk(*turns).answers[0]
     assert (found.topic, found.verdict) == (topic, verdict)
     assert says in plain(found.headline)
+
+
+def test_a_reading_of_a_later_day_has_rested_as_long_as_it_says_itself() -> None:
+    turns = ("12.8 V half an hour after charging, AGM", "the following morning: 12.5")
+    assert "reading.rest_time" not in {item.fact for item in on("rest-voltage", *turns).understood}
+    mended = on("rest-voltage", turns[0], "no, 12.7")  # the same reading, put right
+    assert "reading.rest_time" in {item.fact for item in mended.understood}

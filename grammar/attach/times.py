@@ -111,7 +111,7 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
     if _at_amps(scene, item) and not scene.about("word:charge"):
         return Claim("load.time", "role")
     if rested_for(scene, item, value):
-        return Claim("reading.rest_time", "role")
+        return NOTHING if _under_way(scene, item) else Claim("reading.rest_time", "role")
     if close(scene, item, "time_ago", reach=1.0 if unit == "year" else 2.5) and not _lasts(scene, item):
         return long_ago(scene, item, value)
     if claim := of_reserve(scene, item, value):
@@ -124,8 +124,14 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
     ):
         return Claim("battery.age", "role")
     if value < STORED and not _fades(scene, item) and close(scene, item, "reading.rest_time", reach=4):
-        return Claim("reading.rest_time", "role")
+        return NOTHING if _under_way(scene, item) else Claim("reading.rest_time", "role")
     return None
+
+
+def _under_way(scene: Scene, item: Item) -> bool:
+    """Whether the boat was out for so long: "after 20 minutes away"."""
+    ends = scene.span(item.start, item.end)[1]
+    return item.quantity.unit in ("minute", "hour") and outings.is_under_way(scene.text[ends : ends + NEARBY])
 
 
 def _fades(scene: Scene, item: Item) -> bool:

@@ -44,11 +44,11 @@ def not_asked(message: Message, found: Set[str], told: Set[str]) -> set[str]:
 def only_told_of(message: Message, found: Set[str], told: Set[str]) -> set[str]:
     """The cold and the volts that only stand beside what is asked: whether it runs, whether a reading is good for it,
     whether it is time for a new one and whether it will freeze."""
-    idle = set()
-    runs = {"run-check", "cold-cranking"} <= found and bool(told & LOADS)
-    if runs and "ambient.temperature" in told and not IN_THE_COLD.search(message.text):
+    idle, one, text = set(), sum(clause.asks for clause in message.clauses) < 2, message.text
+    runs = {"run-check", "cold-cranking"} <= found and bool(told & LOADS) and one
+    if runs and "ambient.temperature" in told and not IN_THE_COLD.search(text):
         idle.add("cold-cranking")  # "it is -8, will 700 CCA turn a Pike?"
-    if {"run-check", "rest-voltage"} <= found and READ_FOR.search(message.text) and not RUNS.search(message.text):
+    if {"run-check", "rest-voltage"} <= found and one and READ_FOR.search(text) and not RUNS.search(text):
         idle.add("run-check")  # "is 12.5 V good for a Minnow's battery of 600 CCA?"
     if {"rest-voltage", "replacement", "freeze-point"} <= found and not any(map(message.says, JUDGED[:2])):
         idle.add("rest-voltage")  # "rests at 12.2, 5 years. Time for a new one? And will it freeze at -12?"

@@ -13,6 +13,7 @@ OF_A_READING = frozenset(
     {"reading.voltage", "bank.voltage", "battery.nominal", "battery.chemistry", "load.kind", "battery.count"}
 )
 CHARGING = ("charger-setting", "charger-size", "charge-time")
+CHOSEN = regex(r"\bwhich (?:one |is |for |of )|\b(?:better|best|prefer)\b", re.IGNORECASE)
 NO_MORE = regex(
     r"\b(?:charg\w*|fuses?|cables?|wires?|series|parallel|buy|fit|need|run|drops?|fall\w*)\b", re.IGNORECASE
 )
@@ -43,7 +44,7 @@ def _by_its_caps(seen: Seen) -> bool:
 def _kinds_apart(seen: Seen) -> bool:
     """ "The difference between AGM and lithium, and which for the house bank?": two kinds, no words of the trade."""
     kinds = {item.value for item in seen.message.stated if item.fact == "battery.chemistry"}
-    weighed = seen.says("request:which", "request:versus", "about:compare")
+    weighed = CHOSEN.search(seen.message.text) is not None
     return seen.found == {"meaning"} and len(kinds) > 1 and weighed and not _danger(seen)
 
 

@@ -41,7 +41,7 @@ from service.turns.put_in_place import (
     stands_elsewhere,
 )
 from service.turns.thread import Thread
-from service.turns.told_anew import in_its_season, meant, read_at_the_motor
+from service.turns.told_anew import in_its_season, meant, read_another_day, read_at_the_motor
 from service.turns.turn import Turn
 from service.turns.undecided import by_topic, dipped, likely
 from service.turns.wanted import OTHER_BOAT, wanted
@@ -79,7 +79,7 @@ def taken_up(house: House, text: str, thread: Thread, given: Sequence[Known] = (
         message = by_topic(message, [topic(item.topic) for item in requests if item.topic in names()])
         message = more_of_it(as_given(dipped(message, thread), thread), thread)
     message = message if printed else meant(message, thread)
-    thread = read_at_the_motor(message, in_its_season(message, thread))
+    thread = read_another_day(message, read_at_the_motor(message, in_its_season(message, thread)))
     message, thread = asked_of(*without_the_one_gone(*named_by_size(message, thread)))
     in_place = not printed and (puts_in(message, thread) or in_its_stead(text, thread))
     message, thread = _of_its_battery(house, message, thread, in_place)

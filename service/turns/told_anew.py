@@ -15,7 +15,12 @@ from service.turns.thread import Thread
 TEMPERATURE = "ambient.temperature"
 POSTS, MOTOR = "reading.load_voltage", "reading.load_voltage_at_load"
 KIND = "battery.chemistry"
-REST = "reading.voltage"
+REST, REST_TIME, STATE = "reading.voltage", "reading.rest_time", "reading.state"
+LATER = regex(  # "next day: 12.3", "two days later it reads 12.4"
+    r"\b(?:the )?(?:next|following) (?:day|morning|evening)\b|\b(?:day|morning) after\b|\bthis morning\b"
+    r"|\b(?:a|one|two|three|four|\d+) (?:days?|weeks?) (?:later|after|on)\b|\bafter (?:a|the) night\b",
+    re.IGNORECASE,
+)
 ON_EACH = regex(
     r"(?<![\d.,])(?P<volts>\d{2}[.,]\d{1,2})(?: ?v(?:olts?)?)? (?:on|at|for|in) (?:the )?(?:one|first)\b[^.?!;\d]{0,24}"
     r"(?<![\d.,])(?P<again>\d{2}[.,]\d{1,2})(?: ?v(?:olts?)?)? (?:on|at|for|in) (?:the )?(?:other|second)\b",
@@ -65,6 +70,15 @@ def read_at_the_motor(message: Message, thread: Thread) -> Thread:
     if before is None or there != before.value or any(item.fact == POSTS for item in message.stated):
         return thread
     return replace(thread, facts={fact: item for fact, item in thread.facts.items() if fact != POSTS})
+
+
+def read_another_day(message: Message, thread: Thread) -> Thread:
+    """The thread without how long a reading before had rested, or its charging, where this one is of a later day."""
+    told = {item.fact for item in message.stated}
+    if REST not in told or told & {REST_TIME, STATE} or not LATER.search(message.text):
+        return thread
+    kept = {fact: item for fact, item in thread.facts.items() if fact not in (REST_TIME, STATE)}
+    return replace(thread, facts=kept)
 
 
 def read_on_each(message: Message) -> Message:

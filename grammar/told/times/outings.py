@@ -16,6 +16,11 @@ BEFORE = regex(
 AFTER = regex(rf"^(?:['’]s?)?(?:-| )?(?:long |of )?(?:(?:mooring|docking|harbour|boat) )?{EXERCISE}\b", re.IGNORECASE)
 PUSHED = regex(r"\d ?(?:s|secs?|seconds?)\b|\b(?:two|three|four|five|six|eight|ten|few) seconds?\b", re.IGNORECASE)
 
+UNDER_WAY = regex(  # "after 20 minutes away it hardly turns": so long it was used
+    r"^ (?:away\b|out\b(?! of\b)|under ?way\b|afloat\b|on the (?:water|river|lake|sea)\b|at sea\b|(?:of )?sailing\b"
+    r"|of use\b|off the (?:dock|berth|mooring|quay)\b|from (?:the )?(?:dock|berth|marina|quay|shore)\b)",
+    re.IGNORECASE,
+)
 UNTIL = regex(  # "we leave in", "the race is in about"
     r"\b(?:leav(?:e|es|ing)|sail(?:s|ing)?|depart\w*|set(?:ting)? off|(?:are|am|is|we['’]?re|i['’]?m) off"
     r"|go(?:ing)? away|races?|regatta|trip|cruise|holidays?|wedding|season (?:starts|begins))\b[^.?!;,\d]{0,20}\bin"
@@ -31,6 +36,15 @@ def is_until(before: str) -> bool:
     (True, False, False)
     """
     return UNTIL.search(before) is not None
+
+
+def is_under_way(after: str) -> bool:
+    """Whether hours or minutes before these words are those of a boat that is out, and no rest of its battery.
+
+    >>> is_under_way(" away it hardly turns"), is_under_way(" off charge"), is_under_way(" out of use")
+    (True, False, False)
+    """
+    return UNDER_WAY.match(after) is not None
 
 
 def is_outing(text: str, before: str, after: str) -> bool:
