@@ -237,7 +237,7 @@ def joined(case: Case) -> Answer:
             return TOPIC.says("information", chosen, *shown)
         told = told.replace(f" {SAID[how]}", "", 1)
         alike = "" if family == "lithium" else ", as long as they are of one kind, size and age"
-        verdict = "yes" if family else "information"
+        verdict = "yes" if may and family else "information"
         return TOPIC.says(verdict, f"{say.capital(SAID[how])}: {told}{alike}.", *shown)
     sum_only = case.says("request:what_get") and not case.says("detail:join", "detail:wise")
     if not may or (sum_only and not ASKED_IF.search(case.text)):

@@ -119,7 +119,7 @@ def test_the_volts_of_the_second_battery_are_not_those_of_the_first():
          "charge it full first"),
         ("Two 12 V wets in series, one is new, one is from 2019, for my Sturgeon. Ok?", "bank-wiring", "no",
          "an old and a new battery"),
-        ("Two 12 V 100 Ah wets for my Sturgeon, series or parallel?", "bank-wiring", "information", "in series"),
+        ("Two 12 V 100 Ah wets for my Sturgeon, series or parallel?", "bank-wiring", "information", "In series"),
         ("110 Ah flooded, 180 A motor, how long before it's dead if I hold the button?", "run-time", "information",
          "15 minutes until it is empty"),
     ],

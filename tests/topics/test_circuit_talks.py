@@ -82,7 +82,7 @@ IN_PARALLEL = "two 12 V 90 Ah AGMs in parallel now, I want to go to 24 V, only m
         (("May charger, windlass and lights be on the same stud?",), "terminals", "information",
          ("At most four rings",)),
         (("Two 12 V 75 Ah for a Minnow, parallel or series?",), "bank-wiring", "information",
-         ("in parallel (plus to plus) give 12 V and 150 Ah", "The Minnow takes 12 V, so they go in parallel")),
+         ("In parallel (plus to plus): two batteries give 12 V", "The Minnow takes 12 V, so they go in parallel")),
         (("the lithium label says max 2 in series, I want 2s2p, ok?",), "bank-wiring", "needs-facts",
          ("only the maker of a lithium battery can allow it in parallel",)),
         ((IN_PARALLEL, "my lamps are 12 V, how are they fed?"), "bank-wiring", "information",

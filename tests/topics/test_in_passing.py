@@ -89,8 +89,8 @@ def test_what_is_asked_as_well_is_answered(text: str, asked: set[str]) -> None:
 @pytest.mark.parametrize(
     ("text", "opens"),
     [
-        ("AGM in the locker. Do I still need to ventilate it or is that only for flooded?", "An AGM battery needs air"),
-        ("Gel in the locker. Does it need vents or only with wet batteries?", "A gel battery needs air"),
+        ("AGM in the locker. Do I still need to ventilate it or is that only for flooded?", "Yes, an AGM battery"),
+        ("Gel in the locker. Does it need vents or only with wet batteries?", "Yes, a gel battery needs air"),
         ("180 A, 35 mm2. Fuse at the battery end or the motor end?", "Put the fuse within 7 in (178 mm)"),
         ("What fuse for 180 A on 35 mm2?", "We can't say yet: with 105"),
         ("can the kids top up the batteries", "No, not children:"),
