@@ -38,7 +38,7 @@ def _in_fresh_water(seen: Seen) -> bool:
 def _by_its_caps(seen: Seen) -> bool:
     """ "Which type has the caps on top?": a kind, and no battery of theirs."""
     about = seen.found <= {"battery-type", "maintenance", "meaning", "unclear"}
-    return about and not _danger(seen) and kind_by_caps.asked(seen.message.text)
+    return about and not _danger(seen) and not seen.says("request:how_often") and kind_by_caps.asked(seen.message.text)
 
 
 def _kinds_apart(seen: Seen) -> bool:

@@ -7,7 +7,10 @@ import re
 from grammar.text.patterns import regex
 
 SPACE = r"(?:compartment|locker|box|tray|bay|bin|hold|bilge|battery space|battery well)"
-WATER = r"(?:rain[- ]?water|fresh[- ]?water|tap[- ]?water|melt[- ]?water|tank[- ]?water|water|rain)"
+WATER = (
+    r"(?:rain[- ]?water|fresh[- ]?water|tap[- ]?water|melt[- ]?water|tank[- ]?water|water|rain)"
+    r"(?! (?:pump|tank|heater|hose|system|maker|filter|pipe|tap)s?)"
+)
 IN_IT = r"(?:in|into|inside|under|around|onto|through)"
 STANDS = regex(
     rf"\b{WATER}\b[^.?!;]{{0,24}}\b{IN_IT} (?:the |my |our |his |its )?(?:\w+ ){{0,2}}{SPACE}\b"
@@ -27,5 +30,7 @@ def stands(text: str) -> bool:
 
     >>> stands("rain water got into the battery locker"), stands("fresh water: what goes in the cells?")
     (True, False)
+    >>> stands("may the fresh water pump go in the battery compartment")
+    False
     """
     return bool(STANDS.search(text) and FRESH.search(text)) and FILLS.search(text) is None

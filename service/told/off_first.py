@@ -9,6 +9,7 @@ from grammar.text.patterns import regex
 POLE = r"(?:neg(?:ative)?|minus|black|pos(?:itive)?|plus|red)"
 ASKED = regex(
     rf"\b{POLE}\b[^.?!;]{{0,16}}\b(?:or|before|and|then)\b[^.?!;]{{0,12}}\b{POLE}\b[^.?!;]{{0,40}}\b(?:first|last)\b"
+    rf"|\b{POLE}\b[^.?!;]{{0,24}}\boff (?:before|after) (?:the |my )?{POLE}\b"
     rf"|\b{POLE} (?:\w+ )?(?:first|last),? or (?:the )?{POLE}\b"
     rf"|\b(?:disconnect|remove|undo|unhook|take off|unbolt|connect)\w*\b[^.?!;]{{0,24}}\b{POLE}\b[^.?!;]{{0,16}}"
     rf"\b(?:before|first)\b",
@@ -24,6 +25,8 @@ def asked(text: str) -> bool:
 
     >>> asked("do I take off the minus or the plus first?"), asked("plus first or minus?")
     (True, True)
+    >>> asked("does the black one come off before the red")
+    True
     >>> asked("first the fuse on the positive"), asked("jump leads: red or black first?")
     (False, False)
     """

@@ -12,6 +12,7 @@ from tests.talks import on, only, plain, talk
     ("text", "start"),
     [
         ("Must I undo the black or the red one first?", "Minus comes off first"),
+        ("does the red one come off after the black one?", "Minus comes off first"),
         ("shall I disconnect plus before minus on my battery?", "Minus comes off first"),
         ("do I connect the positive or the negative first on a new battery", "Plus goes on first and minus last"),
     ],
@@ -35,6 +36,10 @@ def test_a_battery_that_stands_in_water_is_for_a_technician(text: str) -> None:
     reply = talk(text)
     assert reply.triage.route == "technician"
     assert reply.answers[0].verdict in ("no", "stop")
+
+
+def test_a_pump_for_fresh_water_floods_no_locker() -> None:
+    assert only("may a fresh water pump go in the battery locker?").topic == "mounting"
 
 
 def test_rain_water_for_the_cells_is_a_matter_of_topping_up() -> None:
