@@ -23,6 +23,7 @@ OTHER_PLACE = regex(
     r"\b(?:other|another|new|bigger|larger|second|different) (?:tray|box|place|space|locker|bay)\b", re.IGNORECASE
 )
 NEAR = 8.0  # mm by which a battery that was measured with a rule may differ from the outline of its case
+HALF_INCH, ROUNDED = 12.7, 0.1  # mm; the same where all three are told in whole inches
 PLACES = ("thing:space", "detail:space_given")
 
 
@@ -90,7 +91,8 @@ def of_measures(outside: tray.Place) -> list[str]:
         str(row["group"].value): [abs(float(row[side].value) - own) for side, own in zip(SIDES, has, strict=True)]
         for row in reference.rows("group_sizes")
     }
-    near = {name: sum(sides) for name, sides in apart.items() if max(sides) <= NEAR}
+    whole = outside.inches and all(side % tray.INCH < ROUNDED for side in has)
+    near = {name: sum(sides) for name, sides in apart.items() if max(sides) <= (HALF_INCH if whole else NEAR)}
     return [name for name, by in near.items() if by <= min(near.values()) + tray.TOLERANCE]
 
 

@@ -56,9 +56,15 @@ LONG = regex(
     re.IGNORECASE,
 )
 IS_THE_CASE = regex(  # measures that are said of a battery, not of the place for one
-    r"\b(?:batter(?:y|ies)|case|groups?|sizes?)(?: size)?(?: (?:is|are|was|has|have|of|an?|about|measur\w+|that))*:? \d"
+    r"\b(?:batter(?:y|ies)|case|groups?|sizes?)(?: size)?"
+    r"(?: (?:is|are|was|has|have|of|an?|about|measur\w+|that))*[:,]? \d"
     r"|\b(?:is|are) (?:what|which) (?:bci )?(?:group|case|size)"
-    r"|\b(?:what|which) (?:group|case)(?: size)? is (?:it|this|that)\b",
+    r"|\b(?:what|which) (?:group|case)(?: size)? is (?:it|this|that|(?:my|our|the) (?:one|battery))\b",
+    re.IGNORECASE,
+)
+SHORT = r"(\d{1,2}(?:\.\d+)?)"
+NO_UNIT = regex(
+    rf"\b{SHORT}{BARE_BY}{SHORT}{BARE_BY}{SHORT}\b(?!{UNIT}|{BARE_BY}\d|\.\d| ?(?:v|ah|a)\b)",
     re.IGNORECASE,
 )
 IN_A_PLACE = regex(rf"\b(?:{PLACE}|fits?|goe?s? in\w*|box|shelf)\b", re.IGNORECASE)
@@ -137,15 +143,28 @@ def by_name(text: str) -> Place | None:
     return Place(sides["length"], sides["width"], sides.get("height"), _inches(unit))
 
 
-def of_the_case(text: str) -> Place | None:
-    """The length, width and height of a battery, where they are its own and no place's.
+def of_the_case(text: str) -> tuple[Place, ...]:
+    """The length, width and height of a battery, where they are its own and no place's; without a unit as inches and
+    as centimetres.
 
     >>> of_the_case("which group is 13 x 6.8 x 9.4 inches")
-    Place(length=330.2, width=172.7, height=238.8)
+    (Place(length=330.2, width=172.7, height=238.8),)
     >>> of_the_case("which group goes in 13 x 6.8 x 9.4 inches")
+    ()
     """
-    found = inside(text) if IS_THE_CASE.search(text) and not IN_A_PLACE.search(text) else None
-    return found if found and found.height else None
+    if not IS_THE_CASE.search(text) or IN_A_PLACE.search(text):
+        return ()
+    found, bare = inside(text), NO_UNIT.search(text)
+    if found:
+        return (found,) if found.height else ()
+    if bare is None:
+        return ()
+    inches, centimetres = ([_millimetres(side, unit) for side in bare.groups()[:3]] for unit in ("in", "cm"))
+    return _outside(*inches, inches=True), _outside(*centimetres)
+
+
+def _outside(one: float, two: float, height: float, inches: bool = False) -> Place:
+    return Place(max(one, two), min(one, two), height, inches)
 
 
 def as_cue(place: Place) -> str:

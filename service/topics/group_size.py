@@ -105,16 +105,17 @@ def without_a_group(case: Case) -> Answer | None:
         return TOPIC.says("information", head)
     if height := tray.headroom(case.text):
         return low_enough(TOPIC, height)
-    if outside := tray.of_the_case(case.text):
-        return by_measures(case, outside)
+    if outsides := tray.of_the_case(case.text):
+        return by_measures(case, outsides)
     if (place := in_a_place.told(case)) and WHICH.search(case.text):
         case.step(ROOM, "group-pages")
         return those_that_go_in(TOPIC, place)
     return None
 
 
-def by_measures(case: Case, outside: tray.Place) -> Answer:
-    """The case that has the measures of a battery, with its own as the table holds them."""
+def by_measures(case: Case, outsides: tuple[tray.Place, ...]) -> Answer:
+    """The case that has the measures of a battery, in a unit that fits one, with its own as the table holds them."""
+    outside = next((one for one in outsides if in_a_place.of_measures(one)), outsides[0])
     names, theirs = in_a_place.of_measures(outside), in_a_place.inside(outside)
     if not names:
         return TOPIC.needs(

@@ -184,6 +184,8 @@ def test_the_length_of_a_place_told_lengthwise_is_its_length(size: str, verdict:
         ("Which group would a battery of 305 x 172 x 226 mm be?", "it is a group 27, at most 306 x 173 x 225"),
         ("mine measures 10.2 x 6.8 x 7.9 inches, which case size is that?", "it is a group 34"),
         ("The battery is 20.7 in long, 8.7 in wide and 9.8 in high. What group is it?", "it is a group 4D"),
+        ("which group is my battery, 20.8 x 8.8 x 9.7", "it is a group 4D"),  # inches, as no other unit fits a case
+        ("what case size is a battery 26 x 17.2 x 20?", "it is a group 34"),  # and these are centimetres
         ("what case size is 210 x 90 x 120 mm?", "No case of our table has 210 x 90 x 120 mm"),
         ("what group fits 305 x 176 x 226 mm?", "takes group 34 only just"),  # the same, as a place
     ],
