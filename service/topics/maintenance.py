@@ -11,16 +11,8 @@ from service.case import Case
 from service.judgements import cells, equalising_due
 from service.reply import Answer, Figure, strictness
 from service.sentences import weak_joint
-<<<<<<< HEAD
 from service.sentences.watering import ONE_ADULT, Advice, care, interval, sealed, stood_dry, water
-from service.told import water_level, who
-||||||| parent of aa4ccaf3 (Which cable first, rain in the locker, caps, how far, posts beside studs and a choice of cases are answered as asked)
-from service.sentences.watering import ONE_ADULT, Advice, care, interval, sealed, water
-from service.told import who
-=======
-from service.sentences.watering import ONE_ADULT, Advice, care, interval, sealed, water
-from service.told import fresh_water, who
->>>>>>> aa4ccaf3 (Which cable first, rain in the locker, caps, how far, posts beside studs and a choice of cases are answered as asked)
+from service.told import fresh_water, water_level, who
 from service.topic import Topic
 
 TOPIC = Topic(
