@@ -159,12 +159,13 @@ def of_the_case(text: str) -> tuple[Place, ...]:
         return (found,) if found.height else ()
     if bare is None:
         return ()
-    inches, centimetres = ([_millimetres(side, unit) for side in bare.groups()[:3]] for unit in ("in", "cm"))
-    return _outside(*inches, inches=True), _outside(*centimetres)
+    one, two, height = bare.groups()[:3]
+    return _outside(one, two, height, "in"), _outside(one, two, height, "cm")
 
 
-def _outside(one: float, two: float, height: float, inches: bool = False) -> Place:
-    return Place(max(one, two), min(one, two), height, inches)
+def _outside(one: str, two: str, height: str, unit: str) -> Place:
+    sides = sorted(_millimetres(side, unit) for side in (one, two))
+    return Place(sides[1], sides[0], _millimetres(height, unit), _inches(unit))
 
 
 def as_cue(place: Place) -> str:
