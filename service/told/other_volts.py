@@ -14,7 +14,7 @@ JUMPS = regex(r"\b(?:jump|boost)\w*\b", re.IGNORECASE)
 GIVER = regex(  # what the current comes from
     r"\b(?:from|off|with|using|by|via|to)\b(?:\W+(?!and\b|to\b)\w+){0,4}?\W+" + SYSTEM.format("volts"), re.IGNORECASE
 )
-IN_SERIES = regex(r"\bin series\b", re.IGNORECASE)
+IN_SERIES = regex(r"\bin series\b|\b(?:to|that) (?:make|give)s? (?:up )?(?:24|36|48)\b", re.IGNORECASE)
 ONE_OF_IT = regex(r"\bone (?:battery )?of (?:it|them|the two|its)\b", re.IGNORECASE)
 MOTOR = r"(?:thruster|windlass|winch|unit|motor|bow ?thruster)"
 OF_MOTOR = regex(

@@ -44,6 +44,7 @@ def test_on_a_charger_that_is_switched_off_first_and_at_once(text: str) -> None:
     [
         "24V jump leads to 12V car, any trouble?",
         "will twenty-four volts jump a 12 volt diesel",
+        "jumper cables from a 24 volt bus to our 12 volt boat, which order",
         "12V tractor, 24V lorry: jump one off the other?",
     ],
 )
@@ -59,6 +60,7 @@ def test_unlike_volts_are_never_joined(text: str) -> None:
         "jump my 12 V start battery from the 12 V house bank, the thruster has 24 V",
         "two 12 V in series here, jumped from a 24 V lorry",
         "jump leads on a 12 V engine, which order?",
+        "jump a 24 V engine from a pair of 12 V that give 24",
     ],
 )
 def test_like_volts_stay_a_how_to(text: str) -> None:
