@@ -97,7 +97,7 @@ def test_what_and_how_many_get_their_figure_first(turns, topic, opens):
         (("10 year old agm, keep it or replace it?",), "replacement", "Most likely replace it: "),
         (("12.6 rest, 9.3 at the posts with 260 A, 700 cca wet. battery or wiring?",), "load-voltage", "The battery: "),
         (("12.7 and 10.2 with the pike running, 800 cca", "so is it the battery or the cable"), "load-voltage",
-         "The battery: "),
+         "The battery, if this was read on its posts: "),
         (("12.7 rest, 11.3 at the posts running and 9.3 at the motor. where is the fault",), "load-voltage",
          "The cable or its joints: "),
     ],
