@@ -14,7 +14,11 @@ from service.told import must_have
 from service.topic import Topic
 
 ENOUGH = regex(r"\b(?:enough|suffic\w*|plenty|large enough|do the job)\b", re.IGNORECASE)
-NOT_ITS_SIZE = regex(r"\b(?:input|cables?|wires?|fuses?|breakers?|draws?|drawn|pulls?|takes?)\b", re.IGNORECASE)
+NOT_ITS_SIZE = regex(
+    r"\b(?:input|cables?|wires?|fuses?|breakers?|draws?|drawn|pulls?|takes?)\b"
+    r"|\b(?:size|big|large|many amps|what|which)(?: (?:an?|of|must|should|my|the))* alternator\b",
+    re.IGNORECASE,
+)
 ITS_PULL = regex(r"\b(?:draws?|drawn|pulls?|takes?|burdens?|isolated|side)\b", re.IGNORECASE)  # is what is asked then
 
 

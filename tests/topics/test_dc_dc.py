@@ -254,3 +254,4 @@ def test_its_size_is_not_asked_back(asked):
     assert [item.fact for item in answer.asks] == ["battery.capacity", "alternator.current"]
     assert on("dc-dc", asked, "120 Ah").verdict == "information"
     assert on("dc-dc", "how many amps does a 12 to 24 V b2b pull").asks[0].fact == "charger.current"
+    assert on("dc-dc", "a b2b for our lithium: what size alternator?").asks[0].fact == "charger.current"
