@@ -49,6 +49,7 @@ LIKE_TO_LIKE = regex(
 REACHED = regex(  # what stands before a half that is the end of a wait; not before "how many hours from half"
     r"\b(?:before|until|till|when(?:'?s| is| will| does))\b[^.?!;]{0,40}"
     r"\b(?:stands?|is|it'?s|they'?re|gets?|reach(?:es)?|falls?|sits?|drops?|goes) ?(?:down|back)? ?(?:at|to|by)? ?$"
+    r"|\b(?:will|would|shall|wud|wld) (?:i|we|it|they|there|she)(?: still)? (?:have|be|hold|got)(?: at least| about)? $"
     r"|\b(?:when(?:['’]ll| (?:would|will|is|are|do|shall|might))|how (?:soon|fast|quickly)"
     r"|how many (?:days|hours|weeks|nights|minutes)|how long (?:until|till|before|will it be))\b"
     r"(?:(?!\b(?:re)?(?:charg|fill)|\b(?:from|when|if|now|at|run|over|down)\b)[^.?!;]){0,50}$",

@@ -23,11 +23,14 @@ def charge_of(case: Case) -> float | None:
     """The charge as stated, as told in words ("a flat one"), or from the readings."""
     said = case.said("battery.charge")
     told = next((charge for cue, charge in TOLD if case.says(cue)), None)
-    if said is None and told is not None:
-        return float(case.assume("battery.charge", told, "as the message says")) if not _read(case) else told
+    if said is None and told is not None and not _read(case):
+        return float(case.assume("battery.charge", told, "as the message says"))
     if said is None and (gravity := gravity_of(case)) is not None:
-        return gravity_charge(gravity)
-    found = case.get("battery.charge")
+        found = gravity_charge(gravity)
+    else:
+        found = case.get("battery.charge")
+    if said is None and told is not None:  # words beside a reading: the emptier one freezes first
+        return told if found is None else min(told, float(found))
     return None if found is None else float(found)
 
 

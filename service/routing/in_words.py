@@ -59,6 +59,12 @@ JOINS = regex(
 )
 
 
+OFF_IT = regex(  # "will a trolling motor be ok off my 100 Ah deep cycle"
+    r"\b(?:ok(?:ay)?|fine|alright|all right|happy|run|work) (?:off|from) (?:my|our|the|this|a|an)\b[^.?!;]{0,12}\d{2,3} ?ah\b",
+    re.IGNORECASE,
+)
+
+
 def _by_children(seen: Seen) -> bool:
     """ "Can the kids top up the batteries?"."""
     present = any(item.status == "present" for item in seen.message.dangers)
@@ -123,7 +129,12 @@ def _beside_its_load(seen: Seen) -> bool:
     judged = seen.says("request:is_good", "request:may_i", "request:enough", "put:good")
     both = "load.kind" in seen.told and {"battery.nominal", "battery.count"} & seen.told
     apart = seen.message.dangers or seen.says("thing:charger", "thing:dcdc", "thing:cable", "thing:fuse")
-    return seen.found <= {"unclear"} and bool(both) and judged and not apart
+    off = {"load.kind", "battery.capacity"} <= seen.told and OFF_IT.search(seen.message.text) is not None
+    return (
+        ((seen.found <= {"unclear"} and bool(both)) or (seen.found == {"battery-duty"} and off))
+        and judged
+        and not apart
+    )
 
 
 def _does_the_load(seen: Seen) -> bool:

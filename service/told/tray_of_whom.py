@@ -36,7 +36,7 @@ HAVE = regex(
     re.IGNORECASE,
 )
 WANTED = regex(  # the case that is to go in: "would a 31 drop in", "thinking of a 31"
-    r"\b(?:would|will|can|could|does|should|may|might|want|thinking (?:of|about)|considering"
+    r"\b(?:would|will|can|could|does|should|may|might|want|(?:love|like|prefer|fancy)(?: to (?:fit|have|use|put))?|thinking (?:of|about)|considering"
     r"|fit(?:ting)?|put(?:ting)? in|buy(?:ing)?|get(?:ting)?"
     r"|(?:go(?:ing)?|mov(?:e|ing)|chang(?:e|ing)|upgrad(?:e|ing)|step(?:ping)? up) to)\b"
     rf"[^.?!;,\d]{{0,24}}?\b{CASE}",
@@ -80,8 +80,8 @@ def aboard(text: str) -> str:
 def to_go_in(text: str) -> str:
     """The case that is to go in: "thinking of a 31"; "" where it is not told.
 
-    >>> to_go_in("would a 31 do instead of what is there"), to_go_in("a 31 or a 27")
-    ('31', '')
+    >>> to_go_in("would a 31 do instead of what is there"), to_go_in("I'd love a 27"), to_go_in("a 31 or a 27")
+    ('31', '27', '')
     """
     found = WANTED.search(text)
     return found[1].upper() if found else ""

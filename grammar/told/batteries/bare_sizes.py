@@ -51,9 +51,9 @@ ONE_AND_OTHER = regex(  # the sizes of two that are told apart
     re.IGNORECASE,
 )
 ONE_OF_UNIT = regex(  # "one is 100 the other is 75 amp hours": the unit is told once
-    r"\b(?:one|(?:the )?(?:left|right|old|older|first|front|port)(?: one| battery)?)(?:'?s| is| has)(?: an?)?"
+    r"\b(?:one|(?:the )?(?:left|right|old|older|first|front|port)(?: one| battery)?)(?:'?s| is| has)?(?: an?)?"
     r" (?P<one>\d{2,3})(?:,| and|, and| but|;)? ?(?:and )?"
-    r"(?:the other|one|the second|another|(?:the )?(?:right|left|new|newer|second|aft|starboard))"
+    r"(?:(?:the )?other|one|the second|another|(?:the )?(?:right|left|new|newer|second|aft|starboard))"
     r"(?: one| battery)?(?:'?s| is| has)?(?: an?)? (?P<other>\d{2,3}) ?(?:ah|amp(?:ere)?[- ]?hours?)\b",
     re.IGNORECASE,
 )
