@@ -14,6 +14,7 @@ from service.told import must_have
 from service.topic import Topic
 
 ENOUGH = regex(r"\b(?:enough|suffic\w*|plenty|large enough|do the job)\b", re.IGNORECASE)
+ITS_SIZE = regex(r"\b(?:sizes?|amps?|amperes|amperage|big|large|strong|rating)\b", re.IGNORECASE)
 NOT_ITS_SIZE = regex(
     r"\b(?:input|cables?|wires?|fuses?|breakers?|draws?|drawn|pulls?|takes?)\b"
     r"|\b(?:size|big|large|many amps|what|which)(?: (?:an?|of|must|should|my|the))* alternator\b",
@@ -75,7 +76,7 @@ def for_the_battery(topic: Topic, case: Case) -> Answer | None:
 def open_size(topic: Topic, case: Case) -> Answer | None:
     """How large it must be, where nothing tells that yet: by the amp-hours it fills and what the alternator gives."""
     asked = case.says("request:what_size") and not case.says("role:load.current", "role:drain.current")
-    if not asked or NOT_ITS_SIZE.search(case.text) or "charge.capacity" in case:
+    if not (asked and ITS_SIZE.search(case.text)) or NOT_ITS_SIZE.search(case.text) or "charge.capacity" in case:
         return None
     kind, lacking = charging.known_kind(case), ["battery.capacity", "alternator.current"]
     if kind not in (*LEAD, "lfp"):

@@ -26,7 +26,7 @@ MAY = ("request:may_i", "detail:join", "detail:wise")
 ASKED_IF = regex(  # "..., fine?", "are two of them in series ok", "can two of them go in series?"
     r"\b(?:fine|ok|okay|alright|all right|possible|sensible)\W{0,2}\?|\byes or no\b|\by/n\b"
     r"|\b(?:is|are)\b[^.?!]{0,100}\b(?:fine|ok|okay|alright|all right|possible|sensible|allowed|too many)\W*$"
-    r"|^(?![^.?!]{0,100}\b(?:how|what|which)\b)[^.?!]{0,80}"  # "six gels in parallel for a windlass?"
+    r"|^(?![^.?!]{0,100}\b(?:how|what|which|or)\b)[^.?!]{0,80}"  # "six gels in parallel for a windlass?"
     r"\bfor (?:an?|the|my|our)\b[^.?!]{0,40}\?\W*$"
     r"|\b(?:can|could|may)\b[^.?!]{0,200}\b(?:go|be|sit|add|join|put|connect|hook|wire|pair|combine)\w*\b[^.?!]{0,200}(?:\?|$)",
     re.IGNORECASE,

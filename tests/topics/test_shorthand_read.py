@@ -18,10 +18,10 @@ from tests.talks import talk
         (("what is the 24 V drop over 9 m of 95 mm2 at 260 A",), "voltage-drop", "yes", "% of 24 V"),
         (("0.6 V drop allowed, 24V, 7 m, 160A. cable?",), "cable-size", "information", "inside the 2.5 %"),
         # degrees that a cable stands are no heat of a battery
-        (("2/0, 15ft ow, 240A, drop?", "75C ins, ER?"), "voltage-drop", "no", "may carry only 199 A of the 240 A"),
+        (("2/0, 15ft ow, 240A, drop?", "75C ins, ER?"), "voltage-drop", "no", "may carry only 198 A of the 240 A"),
         (("50mm2, 3m, 230A ok?", "75C"), "voltage-drop", "no", "may carry only 195 A of the 230 A"),
         (("2/0 12ft 230A ok?", "it says 90 deg"), "voltage-drop", "yes", "2/0 AWG loses"),
-        (("1/0 rated 90C, 10ft, 230A, ER, ok?",), "cable-size", "no", "1/0 AWG may carry 201 A"),
+        (("1/0 rated 90C, 10ft, 230A, ER, ok?",), "cable-size", "no", "1/0 AWG may carry 200 A"),
         (("er, 2/0, 10ft, 230A, ok?",), "voltage-drop", "yes", "2/0 AWG loses"),
         # the charge at which a time ends is not the charge now
         (("AGM 95Ah, 240A, 6s bursts, how many to 50%?",), "run-time", "information", "until it is half empty"),
