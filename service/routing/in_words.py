@@ -60,7 +60,8 @@ JOINS = regex(
 
 
 OFF_IT = regex(  # "will a trolling motor be ok off my 100 Ah deep cycle"
-    r"\b(?:ok(?:ay)?|fine|alright|all right|happy|run|work) (?:off|from) (?:my|our|the|this|a|an)\b[^.?!;]{0,12}\d{2,3} ?ah\b",
+    r"\b(?:ok(?:ay)?|fine|alright|all right|happy|run|work) (?:off|from) (?:my|our|the|this|a|an)\b"
+    r"[^.?!;]{0,12}\d{2,3} ?ah\b",
     re.IGNORECASE,
 )
 
@@ -130,11 +131,8 @@ def _beside_its_load(seen: Seen) -> bool:
     both = "load.kind" in seen.told and {"battery.nominal", "battery.count"} & seen.told
     apart = seen.message.dangers or seen.says("thing:charger", "thing:dcdc", "thing:cable", "thing:fuse")
     off = {"load.kind", "battery.capacity"} <= seen.told and OFF_IT.search(seen.message.text) is not None
-    return (
-        ((seen.found <= {"unclear"} and bool(both)) or (seen.found == {"battery-duty"} and off))
-        and judged
-        and not apart
-    )
+    named = bool(both) if seen.found <= {"unclear"} else seen.found == {"battery-duty"} and off
+    return named and judged and not apart
 
 
 def _does_the_load(seen: Seen) -> bool:

@@ -36,7 +36,8 @@ HAVE = regex(
     re.IGNORECASE,
 )
 WANTED = regex(  # the case that is to go in: "would a 31 drop in", "thinking of a 31"
-    r"\b(?:would|will|can|could|does|should|may|might|want|(?:love|like|prefer|fancy)(?: to (?:fit|have|use|put))?|thinking (?:of|about)|considering"
+    r"\b(?:would|will|can|could|does|should|may|might|want|(?:love|like|prefer|fancy)(?: to (?:fit|have|use|put))?"
+    r"|thinking (?:of|about)|considering"
     r"|fit(?:ting)?|put(?:ting)? in|buy(?:ing)?|get(?:ting)?"
     r"|(?:go(?:ing)?|mov(?:e|ing)|chang(?:e|ing)|upgrad(?:e|ing)|step(?:ping)? up) to)\b"
     rf"[^.?!;,\d]{{0,24}}?\b{CASE}",
