@@ -143,7 +143,7 @@ def answer(case: Case) -> Answer:
 
 def unless_ice(case: Case) -> str:
     """What to do where it is nearly cold enough: a charge before a frost to come, none in it while there may be ice."""
-    return "charge it only if it holds no ice" if cold_now(case) else "charge it full before that frost"
+    return "charge only if free of ice" if cold_now(case) else "charge it full before that frost"
 
 
 def of_another_question(case: Case) -> bool:

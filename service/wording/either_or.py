@@ -34,7 +34,7 @@ FIRST = regex(  # what a headline opens with, before its colon
     r"^(?:Yes|No|Only just|Just enough|It may|Keep it|Most likely|Not for much longer|Not by this|A little)[^:]*: ?"
 )
 ADVICE = regex(  # what a headline ends with
-    r", so (?:(?P<ice>charge it only if it holds no ice)|charge it full before that frost"
+    r", so (?:(?P<ice>charge only if free of ice)|charge it full before that frost"
     r"|charge it(?: (?P<when>today|soon))?(?:, then test it| or bring it in)?)\.$"
 )
 CHARGES, RENEWS = (regex(f"^{act}", re.IGNORECASE) for act in (CHARGE, RENEW))

@@ -39,7 +39,7 @@ def test_without_a_panel_on_lithium_it_is_another_question(text: str, topic: str
     [
         ("wet battery at 12.0 V, the forecast is -11. Does it freeze?", "charge it full before that frost."),
         ("half full wet battery, minus 24 is coming on Friday. Will it freeze?", "charge it full before that frost."),
-        ("it is -11 this morning, wet battery at 12.0 V. Will it freeze?", "charge it only if it holds no ice."),
+        ("it is -11 this morning, wet battery at 12.0 V. Will it freeze?", "charge only if free of ice."),
     ],
 )
 def test_nearly_frozen_is_charged_before_the_frost_and_never_with_ice(text: str, then: str) -> None:

@@ -94,7 +94,8 @@ UNPARTED = regex(  # "a converter without isolation", "two outputs sharing their
     r"\b(?:without|with no|has no|having no|no)(?: any)?(?: galvanic)? isolation\b(?! or\b|\s*\?)"
     r"|\bnon-?isolating\b|\bnot isolating\b|\bisolated from nothing\b|\bisolat(?:es|ing) nothing\b"
     r"|\bnothing (?:that )?(?:separat|isolat|part)(?:es|s|ing)(?: them| the (?:two|one))?\b"
-    r"|\b(?:sharing|shares?) (?:their|its|the|one|a|one common|a common|the same) (?:negative|minus|neg)\b"
+    r"|\b(?:sharing|share) (?:their|its|the) (?:negative|minus|neg)\b"
+    r"|\b(?:charger|outputs?|outlets?)\b[^.?!;]{0,16}\bshares? (?:one|a|a common|the same) (?:negative|minus|neg)\b"
     r"|\b(?:their|the|its|with|have|has) (?:minus|negative|neg)(?:es|s)?(?: all)? in common\b",
     re.IGNORECASE,
 )
