@@ -59,3 +59,35 @@ def test_lithium_just_over_freezing_is_charged_slowly(text: str, opens: str) -> 
 
 def test_warm_lithium_needs_no_such_word() -> None:
     assert "slowly" not in talk("LiFePO4, 22 degrees in the box. Which setting for it?").answers[0].headline
+
+
+def test_a_reading_beside_words_freezes_by_the_emptier_of_the_two() -> None:
+    answer = next(item for item in talk("gel reads 12.2 at rest. How full and will it freeze at minus 8?").answers
+                  if item.topic == "freeze-point")  # fmt: skip
+    assert "full, and it freezes near -21" in plain(answer.headline)
+    assert "it is full" not in answer.headline
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("Six LiFePO4 of 80 Ah in parallel, all of one batch. Yes or no?", "no"),
+        ("Three LiFePO4 of 80 Ah in parallel: what does that give?", "information"),
+    ],
+)
+def test_a_yes_or_no_on_a_join_is_judged(text: str, verdict: str) -> None:
+    assert talk(text).answers[0].verdict == verdict
+
+
+def test_the_case_that_is_liked_is_the_one_to_go_in() -> None:
+    answer = talk(
+        "The tray is 11 inches long and 7.5 wide and took a group 24. I'd love a 27, does one go in?"
+    ).answers[0]
+    assert (answer.topic, answer.verdict) == ("group-size", "no")
+
+
+def test_a_trolling_motor_off_their_battery_is_judged_and_the_duty_alone_is_not() -> None:
+    assert [item.topic for item in talk("would a 40 lb trolling motor be fine off my 90 ah deep cycle").answers] == [
+        "run-check"
+    ]
+    assert [item.topic for item in talk("is a deep cycle fine for a thruster").answers] == ["battery-duty"]
