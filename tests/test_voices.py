@@ -6,10 +6,10 @@ for the labels of the fifth where they took a "thruster battery" for a load.
 
 What the second to the sixteenth showed was mended, and then the points were fitted to them: they guard what was
 learned, and tell nothing of messages that nobody has seen. The facts of the nineteenth to the twenty-first were mended
-later, and the figures fitted to them. What the twenty-fifth to the thirty-third, the thirty-fifth and the thirty-seventh
-to the thirty-ninth showed was mended, the points left as they were. Of the seventeenth to the twenty-fourth only
-second questions in few words were learned, and nothing at all from the thirty-fourth and the thirty-sixth: their shares
-are those of fresh messages.
+later, and the figures fitted to them. What the twenty-fifth to the thirty-third, the thirty-fifth and the
+thirty-seventh to the thirty-ninth showed was mended, the points left as they were. Of the seventeenth to the
+twenty-fourth only second questions in few words were learned, and nothing at all from the thirty-fourth and the
+thirty-sixth: their shares are those of fresh messages.
 """
 
 from __future__ import annotations
