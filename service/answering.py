@@ -75,7 +75,9 @@ def answered(turn: Turn, house: House, fault: Fault) -> tuple[Answer, ...]:
         before = turn.thread.cues
         answer = as_put(queried(answer, turn.message), turn.message, request, turn.requests, sums, before)
         answer = without_its_yes(answer, turn.message.text)
-        if answer.headline in {item.headline for item in found}:  # two readings that oppose each other, say
+        same = next((at for at, item in enumerate(found) if item.headline == answer.headline), None)
+        if same is not None:  # two readings that oppose each other, say
+            found[same] = answer if (found[same].topic, name) == ("run-time", "run-check") else found[same]
             continue
         found.append(withheld(answer, hazard_of(found), turn.message.text, stands) if bars else answer)
     if stop:

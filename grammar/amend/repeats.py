@@ -56,9 +56,8 @@ REACHED = regex(  # what stands before a half that is the end of a wait; not bef
     re.IGNORECASE,
 )
 BY_THEN = regex(
-    r" ?(?:yet|already)?,? ?(?:by|when|after|before|in)"
-    r" (?:then|thn|that time|the time|i|we|he|she|the (?:end|weekend|summer)"
-    r"|so long|that|those|(?:mon|tues|wednes|thurs|fri|satur|sun)day|easter|spring|april|march)\b[^.?!;]{0,30}\?",
+    r" ?(?:yet|already)?,? ?by (?:then|thn|that time|the time|the (?:end|weekend|summer)"
+    r"|(?:mon|tues|wednes|thurs|fri|satur|sun)day|easter|spring|april|march)\b[^.?!;]{0,30}\?",
     re.IGNORECASE,
 )
 TOTAL = regex(

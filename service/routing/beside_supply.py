@@ -22,7 +22,8 @@ BOX_SIZED = regex(  # "one of those boxes, and what size if so"
 HOW_MUCH = regex(r"\bhow (?:much|many)\b|\bwhat (?:would|does|do|is)\b|\bcomes? to\b", re.IGNORECASE)
 IN_THE_COLD = regex(  # what is left of a rating: "how many amps at -8", "what does it give there"
     r"\bhow (?:much|many|strong|weak)\b|\b(?:what|which)\b"
-    r"|\b(?:left|gives?|lose|lost|loses|share|per ?cent|strength|power|weaker|crank\w*)\b",
+    r"|\b(?:left|gives?|lose|lost|loses|share|per ?cent|strength|power|weaker|less|lively|dead|sluggish|slower"
+    r"|suffers?|crank\w*)\b",
     re.IGNORECASE,
 )
 RUNS = regex(r"\b(?:runs?|running|turns?|drives?|power|cope|handle|start|strong|big) ?", re.IGNORECASE)

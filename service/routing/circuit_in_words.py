@@ -16,6 +16,7 @@ from service.told import (
 from service.topic import CIRCUIT
 
 ON_BOTH = regex(r"\b(?:switch(?:ed)?|selector)\b[^.?!;]{0,24}\b(?:on|to|at) [\"'“]?both\b", re.IGNORECASE)
+INSTEAD = regex(r"\b(?:rather than|instead of)\b[^.?!;]{0,16}\b(?:off|from|the mid)", re.IGNORECASE)  # no tap is meant
 QUOTED = regex(
     r"\b(?:catalogue|brochure|manual|sheet)\b[^.?!;]{0,12}\b(?:says?|has|names?|asks?|gives?|lists?)\b", re.I
 )
@@ -76,7 +77,7 @@ def tapped(seen: Seen) -> bool:
     """ "24 V bank with the 12 V radio taken from the mid-point: right?": a tap, though a converter may be named."""
     high = "bank.voltage" in seen.told or seen.says("about:series")
     apart = {"charger.current", "charger.isolated", "converter.common_negative"} & seen.told
-    about = seen.found <= {"dc-dc", "unclear"} and high and not apart
+    about = seen.found <= {"dc-dc", "unclear"} and high and not apart and not INSTEAD.search(seen.message.text)
     return about and (seen.says("detail:tap") or asks_to_tap(seen.message.text)) and not seen.message.dangers
 
 

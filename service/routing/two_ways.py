@@ -21,6 +21,7 @@ OF_FROST = frozenset(
 BANKS, CABLE, LOADED = "charger-banks", "cable-size", frozenset({"run-check", "bank-size", "fuse-size", "run-time"})
 RATED = frozenset({"battery.cca", "battery.max_current"})
 HELD = frozenset({"battery.capacity"})
+SHORTEST = 60.0  # seconds that a battery may not last; shorter ones are of a peak, or how long it ran till it stopped
 LASTS, TIMED = "run-time", frozenset({"load.time", "battery.capacity"})
 FOR_SO_LONG = regex(r"\b(?:for|do|does|manage|last|lasts|run|use|of|another)\b(?: \w+){0,2} ?$", re.IGNORECASE)
 BY_TIME = frozenset({"charge-time", "standing-drain", LAID_UP})  # whose time it may be
@@ -71,7 +72,9 @@ def timed(message: Message) -> bool:
     told = {item.fact: item for item in message.stated}
     if not (told.keys() >= TIMED and told.keys() & LOADS) or any(item.of == 2 for item in message.stated):
         return False
-    return FOR_SO_LONG.search(message.text[: told["load.time"].span[0]]) is not None
+    time = told["load.time"]
+    long = isinstance(time.value, float) and time.value >= SHORTEST
+    return long and FOR_SO_LONG.search(message.text[: time.span[0]]) is not None
 
 
 def _charged_in_frost(message: Message, found: Set[str]) -> set[str]:

@@ -16,6 +16,9 @@ ASKED = regex(
     re.IGNORECASE,
 )
 JUMPED = regex(r"\bjump\b|\bjump(?:er|ing)?[- ]?(?:leads?|cables?|start)|\bboost\b", re.IGNORECASE)
+LAID_UP = regex(
+    r"\blay(?:ing)?[- ]?(?:it )?up\b|\blaid[- ]up\b|\bfor (?:the )?winter\b", re.IGNORECASE
+)  # asked of a lay-up
 OFF = regex(r"\b(?:disconnect\w*|off|remov\w*|undo\w*|unhook\w*|unbolt\w*|lay[- ]?up|winter)\b", re.IGNORECASE)
 ON = regex(r"\b(?:connect\w*|(?:go|goes|put) (?:back )?on|fit\w*|hook\w*)\b", re.IGNORECASE)
 
@@ -30,7 +33,7 @@ def asked(text: str) -> bool:
     >>> asked("first the fuse on the positive"), asked("jump leads: red or black first?")
     (False, False)
     """
-    return ASKED.search(text) is not None and JUMPED.search(text) is None
+    return ASKED.search(text) is not None and not JUMPED.search(text) and not LAID_UP.search(text)
 
 
 def goes_on(text: str) -> bool:

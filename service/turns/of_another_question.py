@@ -7,6 +7,7 @@ asks of it the eight hours of "which charger fills it in eight hours?".
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
@@ -16,11 +17,12 @@ from service.case import Case, Known
 from service.routing.request import Request
 
 KIND, TIME, NAMED = "battery.chemistry", "load.time", "detail:kind_"
-WEIGHS, LIGHTER = "battery-type", "weight"
-WISHES = frozenset({"bank-size", "charger-size", "charge-time", "solar"})  # a time in them is no run of theirs
+WEIGHS, LIGHTER, WISHES = "battery-type", "weight", "bank-size"
+CHARGES = frozenset({"charger-size", "charge-time", "solar"})  # a time in which it is to be full is no run of theirs
 GRAVITY = "reading.gravity"  # told of a battery of wet cells, whatever else is weighed
 OF_THEIRS = frozenset({"replacement", "rest-voltage", "specific-gravity", "load-voltage", "standing-drain"})
 STOPS = regex(r"[.?!;]\s")
+FILLS = regex(r"\b(?:re-?)?(?:charg\w*|fill\w*|full|restor\w*|top\w*|put\w*)\b[^.?!;]{0,60}$", re.IGNORECASE)
 LASTS = frozenset({"run-time", "run-check"})
 
 
@@ -31,8 +33,10 @@ def apart(case: Case, request: Request, requests: Iterable[Request], message: Me
     if request.topic == WEIGHS:
         return _only_weighed(case, request.span, message)
     stated, second = dict(case.stated), dict(case.second)
-    wished = (_to_its_stop(others[name], spans, message.text) for name in WISHES & others.keys())
-    if request.topic in LASTS and any(_inside(stated.get(TIME), span) for span in wished):
+    time = stated.get(TIME)
+    wished = (_to_its_stop(others[name], spans, message.text) for name in CHARGES & others.keys())
+    filled = any(_inside(time, span) for span in wished) and _of_a_charge(time, message.text)
+    if request.topic in LASTS and (filled or (WISHES in others and _inside(time, others[WISHES]))):
         stated.pop(TIME)
     for weighs in (WEIGHS, LIGHTER):
         if weighs in others and request.topic != LIGHTER:
@@ -76,6 +80,11 @@ def _whole(span: Span, spans: list[Span], text: str) -> Span:
     how big"."""
     ends = [found.end() for found in STOPS.finditer(text, 0, span[0])] + [end for _, end in spans if end <= span[0]]
     return max(ends, default=0), span[1]
+
+
+def _of_a_charge(time: Known | None, text: str) -> bool:
+    """Whether words of filling lead to a time: "what charger fills them overnight, say ten hours"."""
+    return time is not None and time.span is not None and FILLS.search(text[: time.span[0]]) is not None
 
 
 def _to_its_stop(span: Span, spans: list[Span], text: str) -> Span:

@@ -22,12 +22,12 @@ OF_ANY = regex(
 )
 
 OTHERS_SAY = regex(  # "some say 13.1, others 13.6, mine shows 13.3"
-    r"\b(?:folks?|people|some|others|they|everybody|everyone|forums?|posts?|guys|one|another|half the dock)"
+    r"\b(?:folks?|people|some|others|they|everybody|everyone|forums?|posts?|guys|half the dock)"
     r"(?: (?:on|in|at) (?:here|there|the \w+))? (?:says?|said|claims?|swears?|quotes?)(?: (?:it's|it is|by|to))?"
     r" (?:about |around )?(?:\d\d(?:\.\d+)?(?: ?v(?:olts?)?)? (?:and|or|,) )?$",
     re.IGNORECASE,
 )
-OF_MINE = regex(r"\b(?:mine|ours|my (?:own|battery|one|meter|gauge)|i (?:get|have|read|measure|see))\b", re.IGNORECASE)
+OF_MINE = regex(r"\b(?:mine|ours|my (?:own|battery|one|meter|gauge))\b", re.IGNORECASE)
 BEYOND = (
     r"\b(?:over|above|beyond|past|exceeding|under|below|beneath|(?:more|less|higher|lower|greater|bigger) than)"
     r" (?:about |around |a )?$"
