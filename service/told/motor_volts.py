@@ -9,7 +9,10 @@ from grammar.text.patterns import regex
 
 VOLTS = r"(?P<{0}>12|24|36|48)[ -]?v(?:olts?)?\b"
 AMPS = r"(?:,? ?\d{2,4} ?(?:a|amps?|w|watts?)\b,?)?"
-MOTOR = r"(?:bow ?thruster|thruster|windlass|winch|capstan)\b(?!['’]?s? (?:bank|batter|circuit|system|supply))"
+MOTOR = (
+    r"(?:bow ?thruster|thruster|windlass|winch|capstan|(?:trolling|outboard|bow|stern|drive) motor)\b"
+    r"(?!['’]?s? (?:bank|batter|circuit|system|supply))"
+)
 BANK = r"(?:bank|system|boat|supply|circuit|batteries)\b"
 IS = (
     r"(?:['’]s)?(?: (?:is|are|has|have|of|at|gives?|makes?|only|just|for|takes|needs|wants|runs|on|a|plate|says"

@@ -17,6 +17,7 @@ from service.routing.request import Request
 
 COUNT, SIZE, WIRING = "battery.count", "battery.capacity", "bank-wiring"
 OF_BOTH = (COUNT, "bank.layout")
+IF_ADDED = regex(r"\bif (?:i|we|you) (?:add|added|put in|fit|fitted|buy|bought)\b[^.?!;]{0,30}$", re.IGNORECASE)
 MAY_JOIN = regex(
     r"\b(?:can|could|may|might|should|would|shall)\b[^.?!;]{0,40}?\b(?:add|put|fit|join|connect|link|wire|hook|hang|couple"
     r"|combine|mix|parallel|go|stand|sit|work|live|be)\b[^.?!;]{0,200}",
@@ -31,6 +32,13 @@ def without_those_to_come(case: Case, request: Request, requests: Iterable[Reque
     if told is None or told.span is None or not isinstance(told.value, float):
         return case
     at = told.span[0]
+    if (
+        IF_ADDED.search(message.text[: told.span[1]])
+        and request.topic != WIRING
+        and WIRING in {item.topic for item in requests}
+    ):
+        less = told.value - (to_come(message.text, at) or 1.0)  # "and what happens if I add a second one"
+        return replace(case, stated={**case.stated, COUNT: replace(told, value=less)}) if less > 0 else case
     asked_there = [item for item in requests if item.span[0] <= at < item.span[1] and item.topic != request.topic]
     if request.span[0] <= at < request.span[1] or request.span[0] > at or not asked_there:
         return case

@@ -18,6 +18,7 @@ from service.routing.request import Request
 
 KIND, TIME, NAMED = "battery.chemistry", "load.time", "detail:kind_"
 WEIGHS, LIGHTER, WISHES = "battery-type", "weight", "bank-size"
+AMPS, FUSE = "load.current", "fuse-size"
 CHARGES = frozenset({"charger-size", "charge-time", "solar"})  # a time in which it is to be full is no run of theirs
 GRAVITY = "reading.gravity"  # told of a battery of wet cells, whatever else is weighed
 OF_THEIRS = frozenset({"replacement", "rest-voltage", "specific-gravity", "load-voltage", "standing-drain"})
@@ -38,6 +39,8 @@ def apart(case: Case, request: Request, requests: Iterable[Request], message: Me
     filled = any(_inside(time, span) for span in wished) and _of_a_charge(time, message.text)
     if request.topic in LASTS and (filled or (WISHES in others and _inside(time, others[WISHES]))):
         stated.pop(TIME)
+    if request.topic == "solar" and FUSE in others and _inside(stated.get(AMPS), others[FUSE]):
+        stated.pop(AMPS)  # "and what fuse for a 10 A load on it?" drains nothing all day
     for weighs in (WEIGHS, LIGHTER):
         if weighs in others and request.topic != LIGHTER:
             alone = request.topic in OF_THEIRS or GRAVITY in stated

@@ -76,6 +76,8 @@ def own(case: Case, request: Request, requests: Iterable[Request], message: Mess
         if fact == "ambient.temperature" and request.topic == "freeze-point" and fact not in second:
             continue  # the only one is the frost that is asked of
         told = [item for held in (stated, second) if (item := held.get(fact)) is not None]
+        if not others and len(told) > 1 and all(_is_asked(item, message) for item in told):
+            continue  # "how many amps at -24 °C, and how much is left at 0 °F?"
         kept = _kept(told, request.span, others, message.text)
         if kept is None:
             continue
@@ -208,6 +210,10 @@ def _kept(told: list[Known], span: Span, others: list[Span], text: str) -> list[
         return free
     alone = len(told) == 1 and not free and told[0].span and is_supposed(text, told[0].span)
     return [] if alone and not POINTS_BACK.search(text, *span) else None
+
+
+def _is_asked(item: Known, message: Message) -> bool:
+    return any(clause.asks and _within(item, clause.span) for clause in message.clauses)
 
 
 def _within(item: Known, span: Span) -> bool:

@@ -75,6 +75,7 @@ ON_THERMOMETER = regex(  # "88 on the old thermometer in Fahrenheit"
     re.IGNORECASE,
 )
 HOTTEST_F = 130.0  # anywhere on a boat
+ROUNDED = 0.6  # °C
 FOLLOWS = 6  # words
 NEAR = 2  # words
 MOST_WEIGHT = 1000.0  # pounds of a battery
@@ -173,6 +174,8 @@ def celsius(scene: Scene, item: Item, quantity: Quantity) -> float | None:
     if value is None or quantity.unit == "degree_Fahrenheit":
         return value
     typed = quantity.text.lower()
+    if (both := _told_in_both(scene, item, value)) is not None:
+        return both  # "0 F, so minus 18": the same once more, in Celsius
     if said_fahrenheit(scene) and not re.search(r"c(?:elsius|entigrade)?\b", typed.replace(" ", "")):
         return (value - 32) / 1.8
     if TOLD.search(typed):
@@ -182,6 +185,15 @@ def celsius(scene: Scene, item: Item, quantity: Quantity) -> float | None:
     value = _scaled(scene, value)
     around = {scene.word(at) for at in (*range(item.start - NEAR, item.start), *range(item.end, item.end + NEAR))}
     return -value if value > 0 and around & FROST and scene.word(item.end) != "above" else value
+
+
+def _told_in_both(scene: Scene, item: Item, value: float) -> float | None:
+    """The Celsius of degrees in Fahrenheit beside it that come to the same; None without any."""
+    beside = (other.quantity for other in scene.measured[:8] if other is not item and other.part is not None)
+    told = [one for one in beside if one.unit == "degree_Fahrenheit" and not isinstance(one.value, str)]
+    signed = -value if is_under(scene, item) else value
+    found = (in_unit(float(one.value), one.unit, "degree_Celsius") for one in told)
+    return next((celsius for celsius in found if celsius is not None and abs(celsius - signed) <= ROUNDED), None)
 
 
 def said_fahrenheit(scene: Scene) -> bool:
