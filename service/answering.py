@@ -76,8 +76,8 @@ def answered(turn: Turn, house: House, fault: Fault) -> tuple[Answer, ...]:
         answer = as_put(queried(answer, turn.message), turn.message, request, turn.requests, sums, before)
         answer = without_its_yes(answer, turn.message.text)
         same = next((at for at, item in enumerate(found) if item.headline == answer.headline), None)
-        if same is not None:  # two readings that oppose each other, say
-            found[same] = answer if (found[same].topic, name) == ("run-time", "run-check") else found[same]
+        if same is not None:  # two readings that oppose each other, say; it stands under what speaks for it most
+            found[same] = answer if request.points > first[found[same].topic].points else found[same]
             continue
         found.append(withheld(answer, hazard_of(found), turn.message.text, stands) if bars else answer)
     if stop:
