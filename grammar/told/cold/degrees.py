@@ -64,9 +64,11 @@ REAL = regex(
     re.IGNORECASE,
 )
 HITS = regex(  # "hits 44 in the battery locker", "gets to 40 down there of an afternoon"
-    r"\b(?:hits?|reach(?:es)?|gets? (?:up )?to|climbs? to|goes (?:up )?to|tops?) (?P<shown>\d{2})"
-    r"(?= (?:degrees )?(?:in|inside|down|under) (?:the|my|our|that|there|here)(?: \w+){0,2}? ?"
-    r"(?:locker|box|compartment|bilge|lazarette|engine room|space|hold|there|here)\b)",
+    r"\b(?:hits?|reach(?:es)?|gets? (?:up )?to|climbs? to|goes (?:up )?to|tops?) $", re.IGNORECASE
+)
+IN_THERE = regex(
+    r"(?: degrees)? (?:in|inside|down|under) (?:the|my|our|that|there|here)(?: \w+){0,2}? ?"
+    r"(?:locker|box|compartment|bilge|lazarette|engine room|space|hold|there|here)\b",
     re.IGNORECASE,
 )
 ON_THERMOMETER = regex(  # "88 on the old thermometer in Fahrenheit"
@@ -76,6 +78,7 @@ ON_THERMOMETER = regex(  # "88 on the old thermometer in Fahrenheit"
 )
 HOTTEST_F = 130.0  # anywhere on a boat
 ROUNDED = 0.6  # °C
+FAR = 60  # characters
 FOLLOWS = 6  # words
 NEAR = 2  # words
 MOST_WEIGHT = 1000.0  # pounds of a battery
@@ -221,9 +224,10 @@ def said_fahrenheit(scene: Scene) -> bool:
 
 def _on_thermometer(scene: Scene, item: Item) -> bool:
     """Whether a thermometer shows it whose scale is told behind it."""
-    found = ON_THERMOMETER.search(scene.text) or HITS.search(scene.text)
-    value = item.quantity.value
-    shown = found is not None and found.span("shown") == scene.span(item.start, item.end)
+    found = ON_THERMOMETER.search(scene.text)
+    value, (start, end) = item.quantity.value, scene.span(item.start, item.end)
+    shown = found is not None and found.span("shown") == (start, end)
+    shown = shown or (HITS.search(scene.ahead(start)) and IN_THERE.match(scene.text[end : end + FAR])) is not None
     return shown and not isinstance(value, str) and value <= HOTTEST_F
 
 
